@@ -35,7 +35,7 @@ type Case struct {
 	driveFailed *bool
 	coolantWet  *[]string // where coolant was seen, in words
 	lined       *bool     // it may have wet liners
-	wetBelow    *bool     // coolant was seen below
+	wetBelow    *string   // what was written of coolant that was seen below
 	mixed       *bool     // oil and coolant have mixed
 	vehicle     string    // what it is described as, in plain form, once it was asked
 	direct      *bool     // see calledDirect

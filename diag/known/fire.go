@@ -17,10 +17,10 @@ var ExhaustGlows = OfEngine("an exhaust or a catalyst that glows, among what is 
 })
 
 // fuelSmelled are words of fuel in the air, which is not where it belongs.
-var fuelSmelled = pairs("smell|smells|smelled|stinks|reeks|odor|odour", "fuel|petrol|gasoline|raw gas|gas fumes|fuel vapor")
+var fuelSmelled = pairs("smell|stink|reek|odor|odour", "fuel|petrol|gasoline|raw gas|gas fumes|fuel vapor")
 
-// smelling are what all of these begin with.
-var smelling = []string{"smell", "stink", "reek", "odo"}
+// smelling are what all of these begin with: few texts have one.
+var smelling = firstOf(fuelSmelled)
 
 // smellsInside are where fuel is smelled that did not get out.
 var smellsInside = []string{"oil", "dipstick", "exhaust", "tailpipe", "plug", "spark", "coolant", "crankcase", "smoke"}

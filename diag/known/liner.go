@@ -35,23 +35,24 @@ func (c *Case) mayBeLined() bool {
 
 // linerSaid is a liner that the pressure test or the technician's findings speak of.
 func (c *Case) linerSaid() bool {
-	return slices.ContainsFunc(c.coolantSeen(), func(text string) bool {
+	return slices.ContainsFunc(c.coolantSeen(), func(line string) bool {
+		text := strings.ToLower(line)
 		return slices.ContainsFunc(liners, func(w string) bool { return strings.Contains(text, w) })
 	})
 }
 
-// coolantSeen are the words of where coolant was seen: as the system was pumped up, and the
-// lines of the technician's findings that speak of it.
+// coolantSeen are the words of where coolant was seen, as they were written: as the system was
+// pumped up, and the lines of the technician's findings that speak of it.
 func (c *Case) coolantSeen() []string { return remembered(&c.coolantWet, c.wordsOfCoolant) }
 
 func (c *Case) wordsOfCoolant() []string {
 	var texts []string
 	if r := c.Measured(Cooling); r != nil {
-		texts = append(texts, strings.ToLower(r.Word("pressure-test seen")))
+		texts = append(texts, r.Word("pressure-test seen"))
 	}
 	for _, line := range c.History.Findings {
-		if text := strings.ToLower(line); SpeaksOf(text, "coolant", "antifreeze", "water") {
-			texts = append(texts, text)
+		if SpeaksOf(strings.ToLower(line), "coolant", "antifreeze", "water") {
+			texts = append(texts, line)
 		}
 	}
 	return texts
@@ -62,32 +63,30 @@ func seenBelow(text string) bool {
 	return SpeaksOf(text, underPan...) || SpeaksOf(text, pairs(strings.Join(liners, "|"), coolantOf)...)
 }
 
-// coolantBelow reports coolant that was seen to come out at a liner or to run into the oil pan, as
-// the system was pumped up or by eye.
-func (c *Case) coolantBelow() bool { return remembered(&c.wetBelow, c.runsBelow) }
+// CoolantSeenBelow is what was written of coolant that comes out at a liner or runs into the oil
+// pan, seen as the system was pumped up or by eye; "" where nothing was.
+func (c *Case) CoolantSeenBelow() string { return remembered(&c.wetBelow, c.seenBelow) }
 
-func (c *Case) runsBelow() bool {
-	return !c.AirCooled() && !c.Rotary() && slices.ContainsFunc(c.coolantSeen(), func(text string) bool { return seenBelow(text) && SpeaksOf(text, strings.Split(coolantOf, "|")...) })
-}
-
-// CoolantSeenBelow is what was written of that, "" where nothing was.
-func (c *Case) CoolantSeenBelow() string {
-	if r := c.Measured(Cooling); r != nil && seenBelow(strings.ToLower(r.Word("pressure-test seen"))) {
-		return r.Word("pressure-test seen")
+func (c *Case) seenBelow() string {
+	if c.AirCooled() || c.Rotary() {
+		return ""
 	}
-	for _, line := range c.History.Findings {
-		if seenBelow(strings.ToLower(line)) {
+	for _, line := range c.coolantSeen() {
+		if text := strings.ToLower(line); seenBelow(text) && SpeaksOf(text, strings.Split(coolantOf, "|")...) {
 			return line
 		}
 	}
 	return ""
 }
 
+func (c *Case) coolantBelow() bool { return c.CoolantSeenBelow() != "" }
+
 // LinerWet are the cylinders whose liner was seen to let coolant out; none where it is not known
 // which.
 func (c *Case) LinerWet() []string {
 	var names []string
-	for _, text := range c.coolantSeen() {
+	for _, line := range c.coolantSeen() {
+		text := strings.ToLower(line)
 		if !seenBelow(text) {
 			continue
 		}

@@ -2,6 +2,7 @@ package known
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -56,6 +57,25 @@ func pairs(things, said string) []string {
 	for _, thing := range strings.Split(things, "|") {
 		for _, what := range strings.Split(said, "|") {
 			list = append(list, thing+pairMark+what)
+		}
+	}
+	return list
+}
+
+// firstOf and secondOf are the things, and what may be said of them, of a list of pairs: a text
+// that speaks of one of these has one of each. A word that is no pair is both.
+func firstOf(words []string) []string  { return halves(words, true) }
+func secondOf(words []string) []string { return halves(words, false) }
+
+func halves(words []string, first bool) []string {
+	var list []string
+	for _, word := range words {
+		one, other, pair := strings.Cut(word, pairMark)
+		if pair && !first {
+			one = other
+		}
+		if one = strings.TrimSpace(one); !slices.Contains(list, one) {
+			list = append(list, one)
 		}
 	}
 	return list

@@ -8,8 +8,8 @@ import (
 )
 
 // wetAt is where a cooling system under pressure was seen to be wet: "dry",
-// "below" at a
-// liner or into the oil pan, "outside", "inside", "oil" or "" where nothing of that is said.
+// "below" at a liner or into the oil pan, "outside", "inside", "oil" or "" where nothing of that
+// is said.
 func wetAt(r *diag.MeasuredResult) string {
 	seen := strings.ToLower(r.Word("pressure-test seen"))
 	switch {

@@ -322,11 +322,12 @@ func figureAlone(section, under, figure, words string, keys []key) string {
 	if hint := needleBeside(section, under, figure, words, keys); hint != "" {
 		return hint
 	}
-	hint := "write '" + section + ": {" + under + ": " + short(figure) + "}', if that is what it is"
-	if isSide(words) { // 8 BTDC
-		return "write '" + section + ": {" + under + ": " + short(figure+" "+fold(words)) + "}', if that is what it is"
+	side := isSide(words) // 8 BTDC
+	if side {
+		figure += " " + fold(words)
 	}
-	if words != "" {
+	hint := "write '" + section + ": {" + under + ": " + short(figure) + "}', if that is what it is"
+	if words != "" && !side {
 		hint += "; '" + short(words) + "' goes into 'notes'"
 	}
 	return hint

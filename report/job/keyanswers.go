@@ -106,7 +106,7 @@ func ofFile(e entry, section, plain, value string) string {
 	if section != "" {
 		return ""
 	}
-	if limits := keysOf(keysOf(fileKeys, "compression"), "limits"); section == "" && strings.Contains(value, ",") && e.value.kind == scalar {
+	if limits := keysOf(keysOf(fileKeys, "compression"), "limits"); strings.Contains(value, ",") && e.value.kind == scalar {
 		hint := limitsHint(plain+" "+e.value.text, limits)
 		if slices.Contains(keysCalled(e.key), "limits") || plain == "limits" {
 			hint = cmp.Or(hint, limitsHint(e.value.text, limits))
@@ -115,10 +115,10 @@ func ofFile(e entry, section, plain, value string) string {
 			return "write 'compression: {" + strings.Trim(strings.TrimPrefix(hint, "write "), "'") + "}'"
 		}
 	}
-	if p, err := quantity.Scan(strings.Join(strings.Fields(value)[:min(2, len(strings.Fields(value)))], " ")); section == "" && plain == "oil" && err == nil && len(p.Parts) > 0 && quantity.DimensionOf(p.Parts[0].Value.Unit) == quantity.Volume { // oil: 1 pint a day
+	if p, err := quantity.Scan(strings.Join(strings.Fields(value)[:min(2, len(strings.Fields(value)))], " ")); plain == "oil" && err == nil && len(p.Parts) > 0 && quantity.DimensionOf(p.Parts[0].Value.Unit) == quantity.Volume { // oil: 1 pint a day
 		return "what it uses stands under 'job': write 'job: {oil-use: " + value + "}'"
 	}
-	if section == "" && isEmpty(e.value) && strings.HasPrefix(plain, "after ") { // after valve job:
+	if isEmpty(e.value) && strings.HasPrefix(plain, "after ") { // after valve job:
 		return "what was read after the work stands in the job by itself; what was read before it under 'before: {done: " + strings.TrimPrefix(plain, "after ") + ", compression: {...}}'"
 	}
 	if test, name, ok := strings.Cut(plain, " "); ok { // comp dry

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 )
 
@@ -80,10 +81,6 @@ func wordSchema(words, others []string) Object {
 	return either(out...)
 }
 
-// exhaustSaid are beginnings of words without one of which no sentence tells of exhaust that
-// people breathe.
-var exhaustSaid = []string{"headache", "dizz", "nause", "drows", "faint", "passed out", "unconscious", "ill", "sick", "sleepy", "unwell", "gassed", "monoxide", "co alarm", "co detector", "co warning", "co monitor", "co poisoning", "exhaust", "fumes", "indoors", "hall", "cellar", "basement", "building", "house", "cold store", "hold", "tent", "closed"}
-
 func spelledAny(phrases []string) []string {
 	out := make([]string, len(phrases))
 	for i, phrase := range phrases {
@@ -101,7 +98,7 @@ func withSentences(words Object) Object {
 		}
 	}
 	sentence := Object{{"type", "string"}, {"pattern", "(?:^|[^A-Za-z])(?:" + strings.Join(phrases, "|") + ")(?:[^A-Za-z]|$)"}}
-	exhaust := Object{{"type", "string"}, {"pattern", "(?:" + strings.Join(spelledAny(exhaustSaid), "|") + ")"}}
+	exhaust := Object{{"type", "string"}, {"pattern", "(?:" + strings.Join(spelledAny(known.ExhaustWords()), "|") + ")"}}
 	list, _ := words[0].Value.([]any)
 	return either(append(list, sentence, exhaust)...)
 }
