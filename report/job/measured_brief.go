@@ -51,6 +51,17 @@ func (k key) gatherBare(n *node) *node {
 	return out
 }
 
+// unitAsWritten is a folded pressure with its unit in the letters that it is printed in:
+// '12 inHg' for '12 inhg'.
+func unitAsWritten(text string) string {
+	v, err := quantity.ParseAs(text, quantity.Pressure)
+	unit := string(v.Unit)
+	if err != nil || unit == "" || len(text) < len(unit) || !strings.EqualFold(text[len(text)-len(unit):], unit) {
+		return text
+	}
+	return text[:len(text)-len(unit)] + unit
+}
+
 // fellTo takes a pressure that was watched apart: '6 psi to 5.5 in 10 min'. The figure
 // without a unit has that of the other.
 func fellTo(n *node) *node {
@@ -74,7 +85,7 @@ func fellTo(n *node) *node {
 	if !ok || !isTime(time) || leadingNumber(from) == "" || leadingNumber(to) == "" {
 		return nil
 	}
-	from, to = withUnitOf(from, to), withUnitOf(to, from)
+	from, to = unitAsWritten(withUnitOf(from, to)), unitAsWritten(withUnitOf(to, from))
 	at := func(text string) *node { return &node{kind: scalar, pos: n.pos, text: text} }
 	out := &node{kind: mapping, pos: n.pos, entries: []entry{{"pumped-to", n.pos, at(from)},
 		{"hold", n.pos, &node{kind: mapping, pos: n.pos, entries: []entry{{strings.TrimSpace(time), n.pos, at(to)}}}}}}

@@ -166,7 +166,7 @@ func (v *view) planHeading(leakage bool) (title, sub string) {
 	case v.leakage() != nil:
 		key = "leakage"
 	}
-	return v.label("plan.title-"+key, "single", len(v.names()) == 1), v.label("plan.sub-"+key, "unit", unit)
+	return v.label("plan.title-"+key, "single", len(v.names()) == 1), v.label("plan.sub-"+key, "unit", unit, "single", len(v.names()) == 1)
 }
 
 // concern is the most urgent of the stories that rest on a test and are about
