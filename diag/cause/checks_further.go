@@ -31,7 +31,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "turns hard", For: []string{"tight-engine"}, Words: []string{"hard", "stiff"}},
 			{Name: "turns freely", For: []string{"starter", "starter-cables", "battery"}, Else: true, Words: []string{"freely", "free"}}}},
-	{Name: "timing-light", Further: true, Titles: []string{"ignition timing"}, Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, YieldsTo: pointsBeforeTiming, Made: keptIn(known.Timing, "base"), Words: []string{"timing set", "timing light used"},
+	{Name: "timing-light", Further: true, Titles: []string{"ignition timing"}, Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, YieldsTo: pointsBeforeTiming, Made: timingSeen, Words: []string{"timing set", "timing light used"},
 		Outcomes: []Outcome{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition", "points"}, Words: []string{"early"}},
@@ -227,6 +227,12 @@ func pointsBeforeTiming(c *known.Case) string {
 		return "points-set"
 	}
 	return ""
+}
+
+// timingSeen is an engine whose spark is known to come at its moment: it was read so, or
+// found so when its points were looked at.
+func timingSeen(c *known.Case, cylinders []string) bool {
+	return keptIn(known.Timing, "base")(c, cylinders) || known.PointsFoundRight.HoldsIn(c)
 }
 
 func pointsOff(c *known.Case) bool { return known.DwellOff.HoldsIn(c) }

@@ -63,6 +63,8 @@ var (
 		gap, _ := Past(r.Reading("points-gap"))
 		return dwell || gap
 	})
+	// PointsFoundRight: the points were looked at and set by their book, and the spark came at its moment.
+	PointsFoundRight = saidSo("points and timing found right", pairs("points and timing|points set|points adjusted|points gap set|dwell set", "right"))
 	// PointsMoveSpark is points that are off the way that the spark is: wide ones open
 	// soon, and close ones late.
 	PointsMoveSpark = OfTest(Timing, "early with the gap of the points over its limit or the dwell under it, or late the other way round", func(r *diag.MeasuredResult) bool {

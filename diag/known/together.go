@@ -84,6 +84,11 @@ var OilFeedsIdle = OfEngine("fuel in the oil of an engine whose trims are under 
 var breatherCures = pairs("breather|breather hose|pcv|vent hose|crankcase vent",
 	"trim came back|trims came back|trim went to|trims went to|trim fell|trims fell|trim is right|trims are right|trims right|trim about 0|trims about 0")
 
+// VentCleared is an engine whose crankcase ventilation was cleaned or renewed before the test.
+var VentCleared = OfEngine("a crankcase ventilation that was cleaned or renewed", func(c *Case) bool {
+	return c.WorkDone(append(pairs("breather|ventilation|crankcase vent|pcv", "clean|cleaned|cleared|renewed|replaced"), "new breather", "new pcv")...)
+})
+
 // BreatherCures is that.
 var BreatherCures = FoundSo("trims that came right with the breather off", breatherCures)
 

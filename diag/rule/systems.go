@@ -20,7 +20,7 @@ var pressesUnlimited = known.All(known.CrankcasePresses, known.OfEngine("petrol,
 // rings.
 func blowsBy(c *known.Case, _ known.Subject) []Voice {
 	rings, driven := []string{"rings", "wear"}, []string{"turbo-seal"}
-	scavenged := c.HasValves() && !c.InletValves() // a blower fills its air box, and that leaks into the crankcase
+	scavenged := airBox(c)
 	switch {
 	case scavenged && c.BrakesByAir():
 		driven = []string{"blower-seals", "air-compressor"}
@@ -47,6 +47,9 @@ func blowsBy(c *known.Case, _ known.Subject) []Voice {
 	return common(append([]string{"breather"}, list...)...)
 }
 
+// airBox is an engine whose blower fills an air box, which leaks into the crankcase.
+func airBox(c *known.Case) bool { return c.HasValves() && !c.InletValves() }
+
 // ventOff is a crankcase of which the ventilation was taken off, or blocked, for the test.
 func ventOff(c *known.Case) bool { return !known.VentInPlace.HoldsIn(c) }
 
@@ -54,7 +57,8 @@ func ventOff(c *known.Case) bool { return !known.VentInPlace.HoldsIn(c) }
 // to be looked at.
 func overInside(c *known.Case, s known.Subject) diag.Finding {
 	f := worstOver(known.Crankcase, diag.ActSoon)(c, s)
-	f.Facts["vented"], f.Facts["braked"], f.Facts["tight"] = !ventOff(c), c.BrakesByAir(), tightThroughout(c)
+	f.Facts["blown"] = airBox(c)
+	f.Facts["vented"], f.Facts["braked"], f.Facts["tight"], f.Facts["cleared"] = !ventOff(c), c.BrakesByAir(), tightThroughout(c), known.VentCleared.HoldsIn(c)
 	if tightThroughout(c) { // it is not known to get in
 		f.Headline = "crankcase-presses"
 	}

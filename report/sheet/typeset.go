@@ -83,8 +83,8 @@ func grouped(s string) string {
 var percents = regexp.MustCompile("(\\d+(?:\\.\\d+)?)([ \u00a0]%)")
 
 // wholePercents leaves the decimals of percentages away for an owner, where
-// that makes no two of a text the same.
-func wholePercents(s string) string {
+// that makes no two of a text the same; those that are kept stay as they are.
+func wholePercents(s string, kept map[string]bool) string {
 	exact := map[string]string{}
 	for _, m := range percents.FindAllStringSubmatch(s, -1) {
 		value, err := strconv.ParseFloat(m[1], 64)
@@ -99,6 +99,9 @@ func wholePercents(s string) string {
 	}
 	return percents.ReplaceAllStringFunc(s, func(m string) string {
 		number := strings.TrimRight(m, "\u00a0 %")
+		if kept[number] {
+			return m
+		}
 		value, _ := strconv.ParseFloat(number, 64)
 		return quantity.Format(value, 0) + m[len(number):]
 	})
@@ -107,9 +110,26 @@ func wholePercents(s string) string {
 // forOwner is a text as a lay reader's page has it.
 func (v *view) forOwner(s string) string {
 	if v.sheet.Audience == templates.Customer {
-		s = wholePercents(s)
+		s = wholePercents(s, v.percentsEntered())
 	}
 	return onPage(s)
+}
+
+// percentsEntered are the percentages of the further tests, such as those of exhaust gas:
+// they stand in a table as they were read, and so in a sentence beside it.
+func (v *view) percentsEntered() map[string]bool {
+	kept := map[string]bool{}
+	if v.d == nil {
+		return kept
+	}
+	for i := range v.d.Measured {
+		for _, m := range v.d.Measured[i].Readings {
+			if m.Unit == quantity.Percent && m.Decimals > 0 {
+				kept[quantity.Format(m.Value, m.Decimals)] = true
+			}
+		}
+	}
+	return kept
 }
 
 // leastTold is how many words a sentence has at least that is not said twice; a
