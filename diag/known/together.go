@@ -86,8 +86,11 @@ var breatherCures = pairs("breather|breather hose|pcv|vent hose|crankcase vent",
 
 // VentCleared is an engine whose crankcase ventilation was cleaned or renewed before the test.
 var VentCleared = OfEngine("a crankcase ventilation that was cleaned or renewed", func(c *Case) bool {
-	return c.WorkDone(append(pairs("breather|ventilation|crankcase vent|pcv", "clean|cleaned|cleared|renewed|replaced"), "new breather", "new pcv")...)
+	return len(c.History.WorkDone) > 0 && slices.ContainsFunc(c.Works(), func(w Work) bool { return SpeaksOf(w.Text, ventCleared...) })
 })
+
+// ventCleared are words of that.
+var ventCleared = append(pairs("breather|ventilation|crankcase vent|pcv", "clean|cleaned|cleared|renewed|replaced"), "new breather", "new crankcase breather", "new pcv")
 
 // BreatherCures is that.
 var BreatherCures = FoundSo("trims that came right with the breather off", breatherCures)
