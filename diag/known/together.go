@@ -1,6 +1,7 @@
 package known
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
