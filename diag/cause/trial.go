@@ -155,12 +155,12 @@ func Known(t *diag.Test) *known.Case {
 	if !c.ThrottleShut() && !c.ChokeShut() {
 		return c
 	}
-	k := CheckNamed("repeat-method")
-	if o := k.Answer(c, nil); o == nil || !o.Else || o.Enter == nil {
+	o := CheckNamed("repeat-method").Answer(c, nil)
+	if o == nil || !o.Else || o.Enter == nil {
 		return c
 	}
 	again := &Trial{Test: *t, Case: c}
-	byTheBook(again)
+	o.Enter(again)
 	return known.New(&again.Test)
 }
 

@@ -39,9 +39,7 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		if ok {
 			hint = "write '" + part.Text + "'"
 		}
-		if m := dashedFraction().FindStringSubmatch(n.text); m != nil { // 3-7/16"
-			hint = "write '" + m[1] + " " + m[2] + " in'"
-		}
+		hint = cmp.Or(inchesHint(n.text, quantity.DimensionOf(b.units[0])), hint)
 		if strings.HasSuffix(label, "battery.rest") && len(p.Parts) == 2 && p.Only(quantity.Slash, quantity.Next) { // 12.6/10.8
 			hint = "write 'battery: {rest: " + plainNumber(p.Parts[0].Value.Number) + " V, cranking: " + plainNumber(p.Parts[1].Value.Number) + " V}'"
 		}
@@ -64,6 +62,15 @@ var wordsForAmount = map[string]string{
 
 // dashedFraction is a length in inches with a dash before its fraction.
 var dashedFraction = lazily(`^(\d+)-(\d+/\d+) ?(?:"|in|inch|inches|”|″)?$`)
+
+// inchesHint writes such a length, 3-7/16", as it is read; "" for any other text.
+func inchesHint(text string, expected quantity.Dimension) string {
+	m := dashedFraction().FindStringSubmatch(text)
+	if m == nil || expected != quantity.Length {
+		return ""
+	}
+	return "write '" + m[1] + " " + m[2] + " in'"
+}
 
 // quantityText reports a text that can be scanned as what is expected.
 func quantityText(text string, expected quantity.Dimension) bool {
@@ -92,9 +99,7 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 				hint = "write '" + short(written) + "'"
 			}
 		}
-		if m := dashedFraction().FindStringSubmatch(n.text); m != nil && expected == quantity.Length { // 3-7/16"
-			hint = "write '" + m[1] + " " + m[2] + " in'"
-		}
+		hint = cmp.Or(inchesHint(n.text, expected), hint)
 		if m := twoVolts().FindStringSubmatch(fold(n.text)); m != nil && strings.HasSuffix(label, "battery.rest") { // 12.4 / 9.1 cranking
 			hint = "write 'battery: {rest: " + m[1] + " V, cranking: " + m[2] + " V}'"
 		}
