@@ -63,7 +63,7 @@ var furtherChecks = []Check{
 			{Name: "out of the joint", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"from the joint", "at the joint"}},
 			{Name: "from above", For: []string{"coolant-leak-outside", "intake-coolant-gasket"}, Words: []string{"from higher up", "runs down", "from a hose"}},
 			{Name: "it stays dry", Else: true, Words: []string{"stayed dry", "dry"}}}},
-	{Name: "pan-off-and-pumped", Titles: []string{"oil pan off, and the cooling system pumped up", "a look from below", "a look from below under pressure"}, Coolant: true, Minutes: 120, Labour: 90, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "pan-off-and-pumped", Titles: []string{"oil pan off, and the cooling system pumped up", "sump off, and the cooling system pumped up", "a look from below", "a look from below under pressure"}, Coolant: true, Minutes: 120, Labour: 90, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return closedCircuit(c) && c.MayHaveWetLiners() && (c.OilMixed() || known.CoolantBelow.HoldsIn(c)) && !known.LinerKnown.HoldsIn(c)
 	}, Answers: func(c *known.Case) bool {
 		return known.CoolantBelow.HoldsIn(c) || c.OilMixed() && (known.CoolingInside.HoldsIn(c) || known.CoolingFalls.HoldsIn(c))
