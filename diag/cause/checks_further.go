@@ -95,6 +95,12 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "clogged or broken", For: []string{"clogged-fins"}, Sure: 0.9, Words: []string{"clogged", "blocked", "packed", "broken", "missing", "nest"}, After: []string{"fins or screen clogged, a fan vane or a baffle gone"}},
 			{Name: "clean and whole", Else: true, Words: []string{"clean", "whole", "good"}}}},
+	{Name: "exhaust-look", Titles: []string{"a look along the exhaust", "the exhaust from end to end"}, Minutes: 20, Whole: true, Way: Hand, Words: []string{"exhaust looked over", "exhaust looked at", "exhaust checked for leaks"}, Fits: func(c *known.Case, _ []string) bool {
+		return known.ExhaustBreathed.HoldsIn(c)
+	}, Answers: known.ExhaustBreathed.HoldsIn,
+		Outcomes: []Outcome{
+			{Name: "it leaks", For: []string{"exhaust-leak"}, Sure: 0.8, Words: []string{"leak", "soot", "crack", "hole", "loose"}, After: []string{"a trail of soot, a crack, a hole or an open joint"}},
+			{Name: "tight to its end", Else: true, Words: []string{"tight", "sound", "good"}}}},
 	{Name: "oil-cooler-test", Titles: []string{"testing the oil cooler"}, Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}, After: []string{"bubbles come"}},

@@ -22,5 +22,5 @@ var exhaustBreathed = []Rule{{
 			return nil
 		}
 		return speaks(DryUp, "rich-mixture")
-	}, Headline: "exhaust-breathed", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	}, Headline: "exhaust-breathed", Before: true, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 }}

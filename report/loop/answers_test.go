@@ -250,6 +250,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	},
 	"look-up-ratio":      func(*bench, []int) answer { return yes(false, "", "8 to 1 or more") }, // the simulator has none of a low ratio
 	"flow-look":          func(*bench, []int) answer { return yes(false, "", "nothing is wrong there") },
+	"exhaust-look":       func(*bench, []int) answer { return yes(false, "", "tight to its end") },    // nobody breathes what its engines give off
 	"fins-look":          func(*bench, []int) answer { return yes(false, "", "clean and whole") },     // none of its engines is cooled by air alone and clogged
 	"cooling-look":       func(*bench, []int) answer { return yes(false, "", "all as it should be") }, // no fault of the simulator's is in the cooling
 	"timing-and-cooling": func(b *bench, _ []int) answer { return answer{false, []string{"all right", "right"}} },
