@@ -16,7 +16,7 @@ func (c *Case) workedOnCarburettor() bool {
 		return true
 	}
 	return slices.ContainsFunc(c.History.WorkDone, func(line string) bool {
-		text := plainWords(line)
+		text := c.workOf(line).Text // which is read once
 		if slices.ContainsFunc(canSpray, func(x string) bool { return has(text, x) }) {
 			return false
 		}

@@ -53,6 +53,9 @@ func (c *Case) voltsOf(words *regexp.Regexp, named func(string) bool) (float64, 
 	}
 	for _, lines := range [][]string{c.History.Findings, c.History.WorkDone} {
 		for _, line := range lines {
+			if !strings.ContainsAny(line, "0123456789") { // few lines have a figure
+				continue
+			}
 			line = strings.ToLower(line)
 			if otherPump.MatchString(line) {
 				continue

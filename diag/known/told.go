@@ -56,7 +56,7 @@ func (c *Case) LostInside() (cylinders []string, told bool) {
 		return nil, false
 	}
 	for _, w := range c.Works() {
-		if !SpeaksOf(w.Text, lostInside...) || w.putRight || SpeaksOf(w.Text, gotOut...) {
+		if w.putRight || !w.lost.by(func() bool { return SpeaksOf(w.Text, lostInside...) && !SpeaksOf(w.Text, gotOut...) }) {
 			continue
 		}
 		told = true

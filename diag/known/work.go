@@ -20,6 +20,17 @@ type Work struct {
 	new       *spoken   // which parts, once it was asked
 	noise     *heard    // of a noise, once it was asked
 	lash      *lashSaid // of the setting of clearances, likewise
+	lost      *asked    // of something lost in a cylinder, likewise
+}
+
+// An asked is a question that a work answers once, also for the trials of the plan.
+type asked struct{ known, yes bool }
+
+func (a *asked) by(ask func() bool) bool {
+	if !a.known {
+		a.known, a.yes = true, ask()
+	}
+	return a.yes
 }
 
 // spoken are the things of a vocabulary that a work speaks of, by their places; nil
@@ -75,7 +86,7 @@ func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
 	sight := ofInside(text)
 	inside := len(cylinders) == 0 && (namesInside(sight) || strings.Contains(sight, "cylinder")) && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}, lost: &asked{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these
