@@ -39,7 +39,7 @@ func comparable(c *known.Case, _ []string) bool {
 // off: what its computer corrects tells nothing of others, and less than the
 // fuel pressure where that is out, or than the two banks compared where one is.
 func mixtureInDoubt(c *known.Case, _ []string) bool {
-	if c.SomeCircuit(func(k known.Circuit) bool { return fallsShort(k) || standsHigh(k) || k.FallsFast() != nil }) || oneBank(c, "sooty", "fuel-wet") || oneBank(c, "white") || len(c.Those(c.FlowApart)) > 0 { // one injector that a bench has found is not looked for with the mixture of all
+	if c.SomeCircuit(func(k known.Circuit) bool { return fallsShort(k) || standsHigh(k) || k.FallsFast() != nil }) || oneBank(c, "sooty", "fuel-wet") || oneBank(c, "white") || c.InjectorFound() { // one injector that was found poor by itself is not looked for with the mixture of all
 		return false
 	}
 	return c.Injected() && !c.OneMisfires() && (c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))

@@ -227,6 +227,13 @@ func (c *Case) FlowApart(name string) bool {
 	return ok && math.Abs(p-1) > c.spreadLimit()
 }
 
+// InjectorFound reports an injector that was seen or measured to be poor by itself.
+func (c *Case) InjectorFound() bool {
+	return len(c.Those(func(n string) bool {
+		return c.FlowApart(n) || SpraysPoorly.HoldsOf(c, n) || InjectorDrips.HoldsOf(c, n)
+	})) > 0
+}
+
 // InjectorSpread is how far apart the injectors are, in percent of the highest,
 // by the readings of a name; false where fewer than two were read.
 func (c *Case) InjectorSpread(of string) (percent float64, ok bool) {

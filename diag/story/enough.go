@@ -90,12 +90,20 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis) {
 		if d.Stories[i].Next == nil || d.Stories[i].Urgency == diag.NoAction {
 			continue
 		}
-		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) || d.Stories[i].Urgency != d.Urgency && d.Stories[0].Repair != "" {
+		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) || d.Stories[0].Repair != "" && canWait(d, i) {
 			continue // what leads is repaired, and then it is tested again
 		}
 		d.Next, d.NextFor = d.Stories[i].Next, i
 		return
 	}
+}
+
+// canWait reports a story whose check waits for the repair of what leads: a less urgent one, or
+// one of other parts. One of the engine as a whole, or of the test, may tell whether that
+// repair is worth it.
+func canWait(d *diag.Diagnosis, i int) bool {
+	s := &d.Stories[i]
+	return s.Urgency != d.Urgency || s.About != diag.AboutEngine && s.About != diag.AboutTest
 }
 
 // setRepair says what is done about a story that asks for no check as its cause was
