@@ -15,7 +15,11 @@ const (
 	injectorPart = 0.05 // part from the median: judgement, no source
 	// contributesApart: times as far from the median as the others mostly lie.
 	contributesApart = 3.0 // judgement, no source
+	// contributesLeast: what a figure is at least, in whatever the scan tool counts in. Under
+	// it the computer evens out what injectors differ from new.
+	contributesLeast = 1.0 // judgement, no source: makers' limits lie at 2 to 4 mg or mm3 a stroke
 	returnTimes      = 3.0 // times the smallest: common practice, no source
+	returnsAlike     = 1.5 // times the smallest: judgement, no source
 )
 
 // NoClearance are the valves of a cylinder without any clearance: "inlet",
@@ -176,7 +180,7 @@ func (c *Case) DraggedByMean() (names []string, mean, median float64) {
 }
 
 // Contributes is what a cylinder adds as the scan tool gives it, the median of
-// all, and whether it stands below the others: under zero by more than the others
+// all, and whether it stands below the others: under zero by 1 or more and by more than the others
 // mostly are off it, and farther under the median than three times as far as the others mostly lie from it.
 func (c *Case) Contributes(name string) (v, median float64, little bool) {
 	values := c.byCylinder(DieselTests, "contribution")
@@ -189,7 +193,7 @@ func (c *Case) Contributes(name string) (v, median float64, little bool) {
 	for n, x := range values {
 		apart[n], size[n] = math.Abs(x-median), math.Abs(x)
 	}
-	return v, median, v < 0 && -v > medianOf(size) && median-v > contributesApart*medianOf(apart)+1e-9
+	return v, median, v <= -contributesLeast && -v > medianOf(size) && median-v > contributesApart*medianOf(apart)+1e-9
 }
 
 // Few reports an engine of so few cylinders that none has a middle to lie beside:
@@ -326,7 +330,7 @@ var (
 		names, _, _ := c.DraggedByMean()
 		return len(names) > 0
 	})
-	ContributesLittle = OfAll("adds less than its share by the scan tool, by more than the others mostly are off theirs, and lies over three times as far under the median as the others mostly lie from it, of four or more", func(c *Case, n string) bool {
+	ContributesLittle = OfAll("adds less than its share by the scan tool, by 1 or more and by more than the others mostly are off theirs, and lies over three times as far under the median as the others mostly lie from it, of four or more", func(c *Case, n string) bool {
 		_, _, little := c.Contributes(n)
 		return little
 	})
@@ -353,6 +357,16 @@ var (
 			return over(c, DieselTests, "return cylinders", n)
 		}
 		return ok && v > returnTimes*least && v > 1
+	})
+	ReturnsEven = OfEngine("every injector's return read, without a limit, and none over one and a half times the smallest", func(c *Case) bool {
+		names := c.Every()
+		for _, n := range names {
+			v, least, _, ok := c.Return(n)
+			if !ok || v > returnsAlike*least || c.Measured(DieselTests).Of("return cylinders", n).Limited() {
+				return false
+			}
+		}
+		return len(names) > 1
 	})
 	AllReturnMuch = OfEngine("every injector's return over its limit", func(c *Case) bool {
 		names := c.Every()

@@ -347,6 +347,9 @@ var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; wi
 			if known.ReturnsMuch.Holds(c, s) { // and that is why
 				return common("diesel-injector")
 			}
+			if c.Sound() && c.PressureEnough() { // it was read, and seals
+				return common("diesel-injector")
+			}
 			return common("diesel-injector", "low-compression")
 		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
 			v, middle, _ := c.Contributes(s.Name())

@@ -14,6 +14,7 @@ var withinSigns = []Sign{
 	{Needs: needsTest(known.DieselTests), When: known.GlowRight, Kind: OfStarting, About: "any", Against: denies(Known, "glow-is-right", "glow-plug")},
 	{Needs: needsTest(known.DieselTests), When: known.NozzlesRight, Kind: OfFuel, About: "any", Against: denies(Known, "nozzles-are-right", "diesel-injector")},
 	{Needs: needsTest(known.DieselTests), When: known.ReturnsRight, Kind: OfFuel, About: "any", Against: denies(DryUp, "returns-are-right", "diesel-injector")}, // its spray may be bad all the same
+	{Needs: needsTest(known.DieselTests), When: known.ReturnsEven, Kind: OfFuel, About: "any", Against: denies(Hint, "returns-are-even", "diesel-injector")},
 	{Needs: needsTest(known.DieselTests), When: known.SuctionRight, Kind: OfFuel, About: "any", Against: denies(Heard, "suction-is-right", "supply-restricted")},
 	{Needs: needsTest(known.Cooling), When: known.CapRight, Kind: OfCooling, About: "any", Against: denies(Heard, "cap-is-right", "pressure-cap")},
 }
