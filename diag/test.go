@@ -154,10 +154,14 @@ type History struct {
 	Said        []string // what the customer said is wrong, in whole sentences
 	Onset       string   // how it came on: "sudden at full load", "slow over months"
 	OilUse      string   // as entered, "1 l in 1000 km"
+	Heard       []string // complaints that words elsewhere tell of: how it came in or came on, what was found
 	Smoke       Smoke
 	ForSale     bool   // it is a seller's, tested before it is bought, and nobody has agreed to work on it
 	Distance    string // run, as entered: "980 h", "143210 mi"; "" where it is not said or not the true one
 }
+
+// CodeComplaint is what the name of a complaint begins with that a stored code makes.
+const CodeComplaint = "stored code "
 
 // Smoke is the exhaust smoke that was seen.
 type Smoke struct {

@@ -146,7 +146,20 @@ func capitalOf(s string, err error) (string, error) { return capital(s), err }
 
 // term says a word of the program by its label: the kind "grade" and the word
 // "very low" are the label "grade.very low".
-func (c *Catalogue) term(kind, word string) (string, error) { return c.Label(kind+"."+word, nil) }
+func (c *Catalogue) term(kind, word string) (string, error) {
+	if kind == "complaint" {
+		return c.Complaint(word)
+	}
+	return c.Label(kind+"."+word, nil)
+}
+
+// Complaint says a complaint, also one that a stored code makes.
+func (c *Catalogue) Complaint(name string) (string, error) {
+	if code, stored := strings.CutPrefix(name, diag.CodeComplaint); stored {
+		return c.Label("complaint."+strings.TrimSpace(diag.CodeComplaint), diag.Facts{"code": code})
+	}
+	return c.Label("complaint."+name, nil)
+}
 
 // terms says several.
 func (c *Catalogue) terms(kind string, words diag.Names) (diag.Names, error) {

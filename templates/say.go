@@ -230,6 +230,7 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"whole":   Whole,
 		"say":     c.term,
 		"says":    c.terms,
+		"ofCode":  func(complaint string) bool { return strings.HasPrefix(complaint, diag.CodeComplaint) },
 		"known":   c.known,
 		"because": func(state, reason string) (string, error) { return c.Because(diag.State(state), reason) },
 		"when":    func(w *diag.When) (string, error) { return c.when(w, "when.") },

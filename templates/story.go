@@ -133,7 +133,11 @@ func (s *speaker) placed(section string, phrases []diag.Phrase) []string {
 func (s *speaker) complaints(names []string) diag.Names {
 	list := make(diag.Names, len(names))
 	for i, n := range names {
-		list[i] = s.label("complaint."+n, diag.Facts{})
+		said, err := s.c.Complaint(n)
+		if err != nil && s.err == nil {
+			s.err = err
+		}
+		list[i] = said
 	}
 	return list
 }

@@ -8,7 +8,7 @@ import (
 
 // Causes is every cause by name: the test itself, what seals, what moves the
 // valves, the rotary, spark and mixture, the fuel supply.
-var Causes = slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses, magnetoCauses)
+var Causes = slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses, magnetoCauses, codeCauses)
 
 var testCauses = []Cause{
 	{Name: "throttle-or-choke", Fits: throttled, Advice: "advice-repeat", Test: true},
@@ -50,7 +50,7 @@ var sealingCauses = []Cause{
 	{Name: "piston", Unseen: true, Fits: piston, Explains: append([]string{oilUse, noise}, roughly...), Advice: "advice-rings"},
 	{Name: "holed-piston", Lone: true, Fits: piston, Explains: append([]string{oilUse, noise}, deadly...), Advice: "advice-rings"},
 	{Name: "scored-bore", Fits: piston, Explains: append([]string{oilUse, noise}, roughly...), Advice: "advice-rings"},
-	{Name: "wear", Unseen: true, Fits: piston, Explains: append([]string{oilUse, noise}, wholly...), Advice: "advice-rings"},
+	{Name: "wear", Unseen: true, Fits: piston, Explains: append([]string{oilUse, noise, whiteSmoke}, wholly...), Advice: "advice-rings"},
 	{Name: "not-run-in", Fits: piston, Explains: append([]string{oilUse}, wholly...)},
 	{Name: "dry-bores", Explains: append([]string{stood}, wholly...), Advice: "advice-stood"},
 	{Name: "washed-bore", Explains: append([]string{rich}, wholly...), Advice: "advice-dry-first"},
@@ -66,11 +66,11 @@ var sealingCauses = []Cause{
 	{Name: "foreign-object", Lone: true, Explains: append([]string{noise}, deadly...)},
 	{Name: "piston-contact", Explains: append([]string{noise}, deadly...)},
 	{Name: "oil-in-bore", Explains: oily},
-	{Name: "coolant-or-fuel-in-bore", Explains: []string{coolantLoss, noStart, rich}},
+	{Name: "coolant-or-fuel-in-bore", Explains: []string{coolantLoss, noStart, rich, whiteSmoke}},
 	{Name: "carbon", Explains: []string{noise}},
 	{Name: "different-parts"},
 	{Name: "crankcase-seal", Fits: twoStroke, Explains: append([]string{lean}, wholly...)},
-	{Name: "clutch-side-seal", Fits: twoStroke, Explains: append([]string{lean, oilUse, misfire}, wholly...)},
+	{Name: "clutch-side-seal", Fits: twoStroke, Explains: append([]string{lean, oilUse, misfire, whiteSmoke}, wholly...)},
 	{Name: "reed-valve", Fits: twoStroke, Explains: wholly},
 	{Name: "power-valve", Fits: twoStroke, Explains: []string{lowPower}},
 	{Name: "guides-or-seals", Fits: valved, Explains: oily},
@@ -93,11 +93,11 @@ var motionCauses = []Cause{
 	{Name: "drive-plate", Fits: plated, Explains: []string{noise}, Advice: "advice-beside"},
 	{Name: "driven-part", Explains: []string{noise}, Advice: "advice-beside"},
 	{Name: "hung-on", Explains: []string{noise}, Advice: "advice-beside"},
-	{Name: "restricted-inlet", Explains: wholly},
+	{Name: "restricted-inlet", Explains: append([]string{blackSmoke}, wholly...)},
 	{Name: "inlet-deposits", Fits: sparkedValves, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "exhaust-leak", Explains: []string{noise}},
-	{Name: "restricted-exhaust", Explains: append([]string{overheat}, wholly...)},
+	{Name: "restricted-exhaust", Explains: append([]string{overheat, blackSmoke}, wholly...)},
 }
 
 var rotaryCauses = []Cause{
@@ -128,7 +128,7 @@ var mixtureCauses = []Cause{
 	{Name: "manifold-gasket", Explains: leanly},
 	{Name: "air-leak", Explains: leanly},
 	{Name: "air-meter", Fits: injected, Explains: append([]string{rich}, leanly...)},
-	{Name: "air-filter", Explains: []string{rich, lowPower}},
+	{Name: "air-filter", Explains: []string{rich, lowPower, blackSmoke}},
 	{Name: "carburettor", Liquid: true, Fits: carburetted, Explains: append([]string{rich, noStart}, leanly...)},
 	{Name: "temperature-signal", Fits: injected, Explains: richly},
 	{Name: "sensor-or-air-leak", Explains: append([]string{rich}, leanly...), Advice: "advice-elsewhere"},
@@ -155,7 +155,7 @@ var mixtureCauses = []Cause{
 	{Name: "oil-burning", Explains: oily},
 	{Name: "oil-additive"},
 	{Name: "gas-fuel"},
-	{Name: "wrong-mix", Fits: twoStroke, Explains: []string{oilUse, misfire, lowPower}},
+	{Name: "wrong-mix", Fits: twoStroke, Explains: []string{oilUse, misfire, lowPower, whiteSmoke}},
 	{Name: "low-compression", Vague: true, Explains: roughly, Advice: "advice-seal-first"},
 }
 
@@ -166,7 +166,7 @@ var fuelCauses = []Cause{
 	{Name: "fuel-leak-outside"},
 	{Name: "fuel-filter", Liquid: true, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "supply-restricted", Liquid: true, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
-	{Name: "air-in-fuel", Liquid: true, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
+	{Name: "air-in-fuel", Liquid: true, Explains: append([]string{noStart, whiteSmoke}, leanly...), Advice: "advice-supply"},
 	{Name: "vapour-lock", Liquid: true, Fits: sparked, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "bad-fuel", Liquid: true, Explains: append([]string{noStart}, leanly...)},
 	{Name: "wrong-pump", Liquid: true, Explains: append([]string{rich}, leanly...)},

@@ -118,7 +118,7 @@ var furtherChecks = []Check{
 			{Name: "out of limits", For: []string{"diesel-injector"}, Words: []string{"bad", "worn", "drips"}},
 			{Name: "within limits", Else: true, Words: []string{"good"}}}},
 	{Name: "glow-plug-test", Further: true, Titles: []string{"the glow plugs", "testing the glow plugs"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return c.Spec.Diesel() && c.Complains(hardStart, noStart)
+		return c.Spec.Diesel() && (c.Complains(hardStart) || c.WillNotStart() || c.Smokes("white"))
 	}, Made: readIn(known.DieselTests, "glow"), Words: []string{"glow plugs tested", "glow plugs measured", "glow plugs checked"},
 		Outcomes: []Outcome{
 			{Name: "one is open", For: []string{"glow-plug"}, Words: []string{"open", "dead"}},

@@ -10,16 +10,16 @@ import (
 
 // oilCauses are what lets oil pressure be wrong.
 var oilCauses = []Cause{
-	{Name: "too-little-oil", Explains: []string{noise, oilUse}, Advice: "advice-oil"},
-	{Name: "thin-oil", Advice: "advice-oil"},
+	{Name: "too-little-oil", Explains: []string{noise, oilUse, oilLight}, Advice: "advice-oil"},
+	{Name: "thin-oil", Explains: []string{oilLight}, Advice: "advice-oil"},
 	{Name: "thick-oil", Advice: "advice-oil"},
-	{Name: "worn-bearings", Explains: []string{noise}, Advice: "advice-bottom-end"},
-	{Name: "oil-pump", Explains: []string{noise}, Advice: "advice-bottom-end"},
-	{Name: "oil-pick-up", Explains: []string{noise}, Advice: "advice-oil"},
-	{Name: "oil-relief-valve", Advice: "advice-oil"},
-	{Name: "oil-sender", Advice: "advice-repeat", Test: true},
+	{Name: "worn-bearings", Explains: []string{noise, oilLight}, Advice: "advice-bottom-end"},
+	{Name: "oil-pump", Explains: []string{noise, oilLight}, Advice: "advice-bottom-end"},
+	{Name: "oil-pick-up", Explains: []string{noise, oilLight}, Advice: "advice-oil"},
+	{Name: "oil-relief-valve", Explains: []string{oilLight}, Advice: "advice-oil"},
+	{Name: "oil-sender", Explains: []string{oilLight}, Advice: "advice-repeat", Test: true},
 	{Name: "maker-asks-less", Advice: "advice-maker-figure", Test: true},
-	{Name: "dash-reads-low"},
+	{Name: "dash-reads-low", Explains: []string{oilLight}},
 	{Name: "coolant-in-oil", Fits: wet, Explains: coolants, Advice: "advice-gasket"},
 }
 
@@ -38,9 +38,9 @@ func oilSound(c *known.Case, _ []string) bool {
 }
 
 // knocks is an engine with a sump that makes a noise, of which nobody said that it comes
-// from above.
+// from above, or whose oil light comes on.
 func knocks(c *known.Case, _ []string) bool {
-	return c.HasValves() && c.Complains(noise) && !c.AnyLow(c.Read())
+	return c.HasValves() && (c.Complains(noise) && !c.AnyLow(c.Read()) || slices.Contains(c.Complaints(), oilLight))
 }
 
 // knocksWithoutOil is an engine that makes a noise under oil pressure that is low on a
@@ -86,7 +86,7 @@ var oilUseChecks = []Check{
 	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietVent(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Clears: true, Words: []string{"right", "clear"}}}},
 	{Name: "guides-look", Titles: []string{"valve guides and seals"}, Minutes: 90, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool {
-		return c.HasValves() && c.UsesOil() && !c.AnyLow(c.Read())
+		return c.HasValves() && (c.UsesOil() || c.Smokes("blue")) && !c.AnyLow(c.Read())
 	}, Words: []string{"valve seals looked at", "stem seals looked at", "valve stems rocked"},
 		Outcomes: []Outcome{
 			{Name: "loose or hard", For: []string{"guides-or-seals"}, Sure: 0.8, Words: []string{"loose", "hard", "split", "worn"}},

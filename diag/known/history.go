@@ -72,7 +72,8 @@ func (c *Case) Complains(of ...string) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(c.pending(), func(x string) bool { return slices.Contains(of, x) })
+	said := func(x string) bool { return slices.Contains(of, x) }
+	return slices.ContainsFunc(c.pending(), said) || slices.ContainsFunc(c.heard(), said) || c.saidByCode(of)
 }
 
 // MisfireCodes reports a stored code of misfiring, P0300 to P0312, and the
@@ -261,29 +262,6 @@ const (
 	hotC  = 70
 )
 
-// RoughRunning is the complaint of an engine that came in running roughly, where its owner
-// names no other: what explains a misfire explains it.
-const RoughRunning = "rough running"
-
-// Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code and an engine light that flashes are one too, and so is black smoke, for a rich mixture, and how the
-// engine ran as it came in where nothing else is said.
-// That the engine stood for long is how it came here and not what is wrong with
-// it; a rule of its own speaks of it.
-func (c *Case) Complaints() []string {
-	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && (c.Stood() || c.StoodAndSound()) })
-	if misfires, _ := c.MisfireCodes(); (misfires || c.misfiresByLight()) && !slices.Contains(list, "misfire") {
-		list = append(list, "misfire")
-	}
-	if c.Smokes("black") && !c.Spec.Diesel() && !slices.Contains(list, rich) {
-		list = append(list, rich)
-	}
-	if len(list) == 0 && c.Spec.Runs == "rough" && !slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) {
-		list = append(list, RoughRunning)
-	}
-	return list
-}
-
 // OnsetSays reports one of these words in what is told of how the trouble came on.
 func (c *Case) OnsetSays(words ...string) bool {
 	return c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), words...)
@@ -321,5 +299,5 @@ func (c *Case) PuffAtStart() bool {
 // LosesCoolant reports that coolant goes somewhere, by complaint, white smoke
 // of a warm engine, or the coolant test.
 func (c *Case) LosesCoolant() bool {
-	return c.Complains("coolant loss") || c.CoolantGas == "positive" || c.Smokes("white", "load", "always")
+	return c.Complains("coolant loss") || c.CoolantGas == "positive" || c.Smokes("white", "load", "always") || c.Smokes("white") && !c.Spec.Diesel() && !c.AirCooled() && !c.SteamAtStart()
 }

@@ -213,9 +213,12 @@ func (c *Case) WorkWasFor(complaint string) bool {
 	if c.Before == nil || c.Before.Done == "" || !c.workHelped() {
 		return false
 	}
+	if strings.HasPrefix(complaint, diag.CodeComplaint) { // whether it comes back is seen in use as well
+		return true
+	}
 	done := strings.ToLower(c.Before.Done)
 	return slices.ContainsFunc(workFor, func(w workOf) bool {
-		return slices.Contains(w.complaints, complaint) && SpeaksOf(done, w.words...)
+		return slices.Contains(w.complaints, AsComplaint(complaint)) && SpeaksOf(done, w.words...)
 	})
 }
 

@@ -54,8 +54,14 @@ var codes = []code{
 	{names: "of the crankshaft or camshaft sensor", of: span(335, 349), when: known.Not(known.Complaint("no start", "hard start")), causes: speaks(Hint, "ignition", "cam-timing")},
 	{names: "of the camshaft's place", of: stepCodes, valves: true, causes: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
 	{names: "of a camshaft's adjuster", of: slices.Concat(span(10, 15), span(20, 25)), valves: true, causes: append(speaks(Known, "cam-phaser"), speaks(Hint, "cam-timing", "worn-chain")...)},
-	{names: "of the catalyst", of: []string{"P0420", "P0430"}, causes: speaks(Hint, "restricted-exhaust")},
-	{names: "of an injector's circuit", of: span(201, 212), causes: speaks(Known, "injection")},
+	{names: "of the catalyst", of: []string{"P0420", "P0430"}, when: known.Complaint("low power", "hard start", "no start", "overheating", "misfire"), causes: speaks(Hint, "restricted-exhaust")},
+	{names: "of coolant that stays too cold", of: []string{"P0125", "P0128"}, causes: append(speaks(Known, "thermostat"), speaks(Hint, "temperature-signal")...)},
+	{names: "of too little boost", of: span(299, 299), causes: speaks(Known, "boost-leak")},
+	{names: "of the oil pressure sensor", of: span(520, 523), causes: speaks(Known, "oil-sender")},
+	{names: "of oil pressure that is too low", of: span(524, 524), causes: append(speaks(Known, "too-little-oil"), speaks(DryUp, "oil-sender", "worn-bearings", "oil-pump")...)},
+	{names: "of the glow plugs", of: slices.Concat(span(380, 384), span(670, 678)), causes: append(speaks(Known, "glow-plug"), speaks(DryUp, "glow-feed")...)},
+	{names: "of an injector's circuit", of: span(201, 212), when: known.Complaint("no start", "hard start"), causes: speaks(Known, "injection")},
+	{names: "of an injector's circuit", of: span(201, 212), when: known.Not(known.Complaint("no start", "hard start")), causes: speaks(Known, "own-injector")},
 	{names: "of an ignition coil's circuit", of: span(350, 362), causes: append(speaks(Known, "ignition"), speaks(Hint, "coil-or-lead", "shared-coil")...)},
 }
 
@@ -155,6 +161,31 @@ var codeSigns = func() []Sign {
 	}
 	return list
 }()
+
+// OfCode is what a stored code commonly comes from, the likeliest first, and last what the
+// maker's own plan for it finds.
+func OfCode(c *known.Case, stored string) []string {
+	var list []string
+	note := func(of []string, voices []Voice) {
+		if !slices.Contains(of, stored) {
+			return
+		}
+		for _, v := range voices {
+			if !slices.Contains(list, v.Cause) {
+				list = append(list, v.Cause)
+			}
+		}
+	}
+	for _, k := range codes {
+		if k.when.String() == "" || k.when.HoldsIn(c) {
+			note(k.of, k.causes)
+		}
+	}
+	for _, k := range ofCylinder {
+		note(span(k.from, k.from+11), k.causes)
+	}
+	return append(list, "coded-part")
+}
 
 // StoredFor lists the stored codes that speak for one of some causes.
 func StoredFor(c *known.Case, causes []string) []string {

@@ -21,6 +21,9 @@ func TestFound(t *testing.T) {
 		}}
 	}
 	low := []float64{150, 152, 95, 151}
+	whiteAt := func(when ...string) sample.Change {
+		return func(t *diag.Test) { t.History.Smoke = diag.Smoke{Colour: "white", When: when} }
+	}
 	blueAt := func(when ...string) sample.Change {
 		return sample.Known(func(h *diag.History) { h.Smoke.Colour, h.Smoke.When = "blue", when })
 	}
@@ -54,6 +57,9 @@ func TestFound(t *testing.T) {
 		{name: "no rust", test: sample.Dry("inline-4", low, findings("cylinder 3: no rust on valves or wall")), fires: "one-low", not: "seen-rust"},
 		{name: "a flat engine puffs at the start", test: sample.Dry("flat-4", evenFour, blueAt("start")), fires: "puff-at-start", soon: diag.NoAction},
 		{name: "a flat engine smokes at the start and as it slows", test: sample.Dry("flat-4", evenFour, blueAt("start", "overrun")), fires: "even-no-minimum", not: "puff-at-start"},
+		{name: "steam at the start", test: sample.Dry("inline-4", evenFour, whiteAt("start")), fires: "steam-at-start", not: "complaint-not-explained", soon: diag.NoAction},
+		{name: "white smoke that stays", test: sample.Dry("inline-4", evenFour, whiteAt("start", "load")), fires: "complaint-not-explained", not: "steam-at-start", soon: diag.CheckAgain, next: "coolant-gas-test"},
+		{name: "a diesel white at the start", test: sample.Dry("inline-4", []float64{400, 402, 399, 401}, sample.Diesel, whiteAt("start")), fires: "complaint-not-explained", not: "steam-at-start", soon: diag.CheckAgain, next: "glow-plug-test"},
 		{name: "an upright engine puffs at the start", test: sample.Dry("inline-4", evenFour, blueAt("start")), fires: "even-no-minimum", not: "puff-at-start"},
 		{name: "the oil smells of fuel", test: sample.Dry("inline-4", evenFour, findings("oil smells of petrol")), fires: "fuel-in-oil-found", first: "fuel-in-oil", soon: diag.ActSoon},
 		{name: "so much fuel that the oil is over full", test: sample.Dry("inline-4", evenFour, findings("oil level two fingers over full and smells of petrol")), fires: "fuel-in-oil-found", first: "fuel-in-oil", soon: diag.DoNotRun},

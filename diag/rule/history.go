@@ -140,11 +140,7 @@ var historyRules = []Rule{
 			known.OfEngine("no plug wet with oil", func(c *known.Case) bool { return len(c.PlugsLooking("oil-wet")) == 0 })),
 		Kind: OfRunning, Weigh: oilFromAbove,
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
-			if c.UsesOil() { // the oil that it burns is missed
-				f.Urgency = diag.CheckAgain
-			}
-			return f
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
 		}, Headline: "blue-from-above",
 	},
 	{
@@ -155,6 +151,15 @@ var historyRules = []Rule{
 		Of:     theEngine, When: puffAlone,
 		Kind: OfHistory, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"hangs": c.Engine.Kind != engine.Flat, "oil": c.UsesOil()}}
+		}, Headline: "see-findings",
+	},
+	{
+		Name: "steam-at-start", Title: "White smoke as a cold engine starts, and at no other time", Class: Information, About: diag.AboutEngine,
+		Why:    "What burns makes water, and a cold exhaust holds it until the next start blows it out as steam. It is gone as the exhaust gets warm and says nothing of the engine; white smoke that stays, or coolant that is missed, is another matter.",
+		Source: "follows from how the engine works",
+		Of:     theEngine, When: known.OfEngine("lit by a spark, white smoke at the start and at no other time, no coolant missed and not too hot", (*known.Case).SteamAtStart),
+		Kind: OfHistory, Say: func(*known.Case, known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
 		}, Headline: "see-findings",
 	},
 	{
@@ -340,7 +345,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	coded := c.MisfireOf()
 	read := c.ReadAny()
 	urgency := diag.CheckAgain
-	if c.RunsHot() || c.FaltersInTheAir() {
+	if c.RunsHot() || c.FaltersInTheAir() || slices.Contains(c.Complaints(), known.OilLight) {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{

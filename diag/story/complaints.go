@@ -3,6 +3,7 @@ package story
 import (
 	"math"
 	"slices"
+	"strings"
 	"sync"
 
 	"gaugesheet/diag"
@@ -26,8 +27,10 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 		if len(by) == 0 && c.WorkWasFor(complaint) { // the finding on the work says so
 			continue
 		}
-		for _, s := range by {
-			s.Explains = append(s.Explains, complaint)
+		if _, code := strings.CutPrefix(complaint, diag.CodeComplaint); !code { // which is told with the causes that it speaks for
+			for _, s := range by {
+				s.Explains = append(s.Explains, complaint)
+			}
 		}
 		if len(by) == 0 {
 			open = append(open, complaint)
@@ -91,6 +94,9 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 	if s.Urgency == diag.NoAction || s.book != nil && s.book.kept { // what checks denied explains nothing
 		return false
 	}
+	if code, stored := strings.CutPrefix(complaint, diag.CodeComplaint); stored {
+		return s.book != nil && slices.Contains(s.codes(), code)
+	}
 	if named := c.MisfireOf(); complaint == "misfire" && len(named) > 0 && len(s.Cylinders) > 0 &&
 		!slices.ContainsFunc(named, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
 		return false
@@ -136,7 +142,7 @@ func (s *story) asksOnlyBy(is func(*member) bool) bool {
 // missed reports a complaint that an engine has without the work of a cylinder of this story,
 // whatever the reason is that it does none.
 func (s *story) missed(c *known.Case, complaint string) bool {
-	if s.About != diag.AboutCylinders || s.madeUp || s.waits || complaint != "misfire" && complaint != "low power" {
+	if s.About != diag.AboutCylinders || s.madeUp || s.waits || complaint != "misfire" && complaint != "low power" && !(complaint == known.WhiteSmoke && c.Spec.Diesel()) {
 		return false
 	}
 	return slices.ContainsFunc(s.Cylinders, func(n string) bool {
@@ -205,6 +211,14 @@ func leaveExplained(c *known.Case, told []*story) []*story {
 	})
 }
 
+// ofComplaint is what commonly causes a complaint, or a stored code.
+func ofComplaint(c *known.Case, complaint string) []string {
+	if code, stored := strings.CutPrefix(complaint, diag.CodeComplaint); stored {
+		return rule.OfCode(c, code)
+	}
+	return cause.OfComplaint(c, complaint)
+}
+
 // answerNot makes a complaint that nothing explains part of the engine's
 // story, with what commonly causes it.
 func (s *story) answerNot(c *known.Case, m *member, open []string) {
@@ -216,7 +230,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 	if !ill || s.book.kept {
 		weighed := s.book.brought
 		for _, complaint := range open {
-			for _, v := range cause.OfComplaint(c, complaint) {
+			for _, v := range ofComplaint(c, complaint) {
 				s.book.add(rule.Voice{Cause: v, Weight: 50}, rule.OfHistory, "a complaint of "+complaint, nil)
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/vin"
 )
@@ -195,6 +196,10 @@ func (r *reader) history(j *Job, top *section) diag.History {
 	if j.Vehicle.Stood.Given() {
 		h.StoodMonths = r.months(&node{pos: j.Vehicle.Stood.Pos, text: j.Vehicle.Stood.Value})
 	}
+	for _, text := range append([]string{h.Onset, h.Arrival}, h.Findings...) {
+		h.Heard = appendNew(h.Heard, append(complaintsIn(text), known.SmokeTold(text)...)...)
+	}
+	h.Heard = slices.DeleteFunc(h.Heard, func(x string) bool { return x == "stood" }) // which a word of the arrival is no complaint of
 	return h
 }
 

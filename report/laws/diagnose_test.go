@@ -44,19 +44,28 @@ func subjectOf(seed uint64, t *tree) (*subject, error) {
 
 // subjectOfJob diagnoses a job that was read.
 func subjectOfJob(seed uint64, t *tree, j *job.Job) (*subject, error) {
-	s := &subject{seed: seed, tree: t, job: j, d: diagnose(j.Test())}
+	s := &subject{seed: seed, tree: t, d: diagnose(j.Test())}
+	if err := s.put(j); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// put puts what was found into words and decodes its JSON.
+func (s *subject) put(j *job.Job) error {
+	s.job = j
 	result, err := check.Of(j, s.d)
 	if err != nil {
-		return nil, fmt.Errorf("no words: %w", err)
+		return fmt.Errorf("no words: %w", err)
 	}
 	if s.raw, err = json.Marshal(result); err != nil {
-		return nil, fmt.Errorf("no JSON: %w", err)
+		return fmt.Errorf("no JSON: %w", err)
 	}
 	s.out = &outcome{}
 	if err := json.Unmarshal(s.raw, s.out); err != nil {
-		return nil, fmt.Errorf("the JSON is not as the contract says: %w", err)
+		return fmt.Errorf("the JSON is not as the contract says: %w", err)
 	}
-	return s, nil
+	return nil
 }
 
 // urgencyOf is the urgency alone, without words: for thousands of engines.

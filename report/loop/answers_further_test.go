@@ -90,6 +90,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	},
 	"guides-look":          func(b *bench, _ []int) answer { return yes(b.truth.guides, "loose or hard", "firm and soft") },
 	"head-off":             func(*bench, []int) answer { return yes(false, "", "both whole") },
+	"code-again":           func(*bench, []int) answer { return yes(false, "", "it stays away") },
 	"cold-start-and-drive": func(*bench, []int) answer { return yes(false, "", "nothing shows") },
 	"injector-bench":       func(*bench, []int) answer { return yes(false, "", "within limits") },
 	"glow-plug-test":       func(b *bench, _ []int) answer { return yes(b.truth.further.glow >= 0, "one is open", "all sound") },

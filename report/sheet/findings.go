@@ -200,7 +200,8 @@ func (v *view) urgencyWords(st *diag.Story) string {
 func (v *view) explainsWords(complaints []string) string {
 	said := make(diag.Names, len(complaints))
 	for i, c := range complaints {
-		said[i] = v.label("complaint." + c)
+		text, err := v.words.Complaint(c)
+		said[i] = v.keep(text, err)
 	}
 	if v.workshop() {
 		return v.label("story.explains-notes", "complaints", said)

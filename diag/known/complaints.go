@@ -1,0 +1,177 @@
+package known
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gaugesheet/diag"
+)
+
+// Complaints that are told by other keys than the list of them.
+const (
+	// RoughRunning is that of an engine that came in running roughly, where its owner names
+	// no other: what explains a misfire explains it.
+	RoughRunning = "rough running"
+	// BlueSmoke is oil that is burnt, of whose use nobody speaks: what explains oil use
+	// explains it.
+	BlueSmoke = "blue smoke"
+	// WhiteSmoke is coolant that is burnt, or on a diesel fuel that is not.
+	WhiteSmoke = "white smoke"
+	// BlackSmoke is that of a diesel, which has too little air for its fuel; on petrol it is
+	// a rich mixture.
+	BlackSmoke = "black smoke"
+	// OilLight is an oil pressure light that comes on, or a code of too low a pressure.
+	OilLight = "oil pressure light"
+)
+
+const noStart, oilUse, coolantLoss = "no start", "oil use", "coolant loss"
+
+// Complaints are the job's complaints that a cause can explain, in its order, by whatever key
+// they are told: a stored code, an engine light that flashes, smoke, oil use in a figure, and,
+// where nothing else is said, how the engine ran as it came in or what words of it tell.
+// That the engine stood for long is how it came here and not what is wrong with
+// it; a rule of its own speaks of it.
+func (c *Case) Complaints() []string {
+	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && (c.Stood() || c.StoodAndSound()) })
+	add := func(told bool, complaint string, or ...string) {
+		if told && !slices.ContainsFunc(append(or, complaint), func(x string) bool { return slices.Contains(list, x) }) {
+			list = append(list, complaint)
+		}
+	}
+	misfires, _ := c.MisfireCodes()
+	add(misfires || c.misfiresByLight(), "misfire")
+	add(c.oilUseTold(), oilUse)
+	if c.History.Smoke.Colour != "" {
+		add(c.Smokes("blue") && !c.PuffAtStart(), BlueSmoke, oilUse)
+		add(c.Smokes("white") && !c.SteamAtStart(), WhiteSmoke, coolantLoss)
+		add(c.Smokes("black") && !c.Spec.Diesel(), rich)
+		add(c.Smokes("black") && c.Spec.Diesel(), BlackSmoke, rich)
+	}
+	for _, code := range c.History.Codes {
+		if says := codeSays[code]; says != "" {
+			add(true, says)
+		} else {
+			add(!isMisfireCode(code), diag.CodeComplaint+code)
+		}
+	}
+	add(c.told(oilLight...), OilLight)
+	if len(list) > 0 || slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) {
+		return list
+	}
+	for _, x := range c.heard() {
+		if x == BlackSmoke && !c.Spec.Diesel() {
+			x = rich
+		}
+		add(c.History.Smoke.Colour == "" || !strings.HasSuffix(x, " smoke"), x)
+	}
+	add(len(list) == 0 && c.Spec.Runs == "rough", RoughRunning)
+	add(len(list) == 0 && c.Spec.Runs == "does not run", noStart)
+	return list
+}
+
+// codeSays are codes that say in other words what a driver complains of (SAE J2012, from memory).
+var codeSays = map[string]string{"P0217": "overheating", "P0524": OilLight}
+
+// saidByCode reports a complaint that a stored code makes in the driver's stead.
+func (c *Case) saidByCode(of []string) bool {
+	return slices.ContainsFunc(c.History.Codes, func(code string) bool { return slices.Contains(of, codeSays[code]) })
+}
+
+// oilLight are words of a light that warns of the oil pressure.
+var oilLight = pairs("oil light|oil pressure light|oil lamp|oil pressure lamp|oil warning", "comes on|came on|flickers|flicker|glows|stays on|is on|lit|lights up|on at idle")
+
+// heard are the complaints that words elsewhere tell of, where the job names none.
+func (c *Case) heard() []string {
+	if len(c.History.Heard) == 0 || slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) {
+		return nil
+	}
+	return c.History.Heard
+}
+
+// AsComplaint is the complaint of which the causes of another are kept.
+func AsComplaint(complaint string) string {
+	switch complaint {
+	case RoughRunning:
+		return "misfire"
+	case BlueSmoke:
+		return oilUse
+	}
+	return complaint
+}
+
+// SteamAtStart is an engine lit by a spark that smokes white as it starts and at no other time:
+// the water that its cold exhaust held.
+func (c *Case) SteamAtStart() bool {
+	return c.Smokes("white", "start") && len(c.History.Smoke.When) == 1 && !c.Spec.Diesel() && !c.Complains(coolantLoss, "overheating")
+}
+
+// oilFigure is oil used over a distance or a time, as it is written: "1 l in 1000 km".
+var oilFigure = regexp.MustCompile(`^(?:about |some )?([0-9.]+) ?(l|litres?|liters?|ml|qts?|quarts?|pints?|pt)(?: of oil)? ?(?:in|per|/|every|over|to|a) ?(?:the )?([0-9.,]*) ?(km|kms|miles?|mi|hours?|hrs?|h)$`)
+
+// Litres of what oil is measured in, and kilometers of how far is driven.
+var (
+	litres     = map[byte]float64{'l': 1, 'm': 0.001, 'q': 0.946, 'p': 0.473}
+	kilometres = map[byte]float64{'k': 1, 'm': 1.609}
+)
+
+// Oil that a sound engine uses and nobody need look for: litres in 1000 km, and in an hour.
+// Common practice, no source; makers allow more.
+const (
+	usualOilOver   = 0.3
+	usualOilHourly = 0.1
+)
+
+// oilUseTold reports oil use in a figure that is more than what any engine uses, or in words
+// that do not say that there is none.
+func (c *Case) oilUseTold() bool {
+	text := strings.ToLower(strings.TrimSpace(c.History.OilUse))
+	if text == "" || SpeaksOf(text, "none", "nil", "nothing", "normal", "not measurable", "negligible", "within") || strings.HasPrefix(text, "no") || text == "0" {
+		return false
+	}
+	m := oilFigure.FindStringSubmatch(text)
+	if m == nil {
+		return true
+	}
+	used, err := strconv.ParseFloat(m[1], 64)
+	over, overErr := strconv.ParseFloat(strings.ReplaceAll(m[3], ",", ""), 64)
+	if overErr != nil {
+		over = 1
+	}
+	if err != nil || over <= 0 {
+		return true
+	}
+	used *= litres[m[2][0]]
+	if km, driven := kilometres[m[4][0]]; driven {
+		return used/(over*km)*1000 > usualOilOver
+	}
+	return used/over > usualOilHourly
+}
+
+// isMisfireCode reports a code that says no more than that it misfires.
+func isMisfireCode(code string) bool {
+	n, err := strconv.Atoi(strings.TrimPrefix(code, "P03"))
+	return err == nil && strings.HasPrefix(code, "P03") && n <= 12
+}
+
+// smokeTold are words of smoke by its color; smokeOfTest those of a machine that makes some.
+var (
+	smokeTold   = map[string][]string{BlueSmoke: pairs("smoke|smokes|smoking", "blue|bluish"), WhiteSmoke: pairs("smoke|smokes|smoking", "white|whitish"), BlackSmoke: pairs("smoke|smokes|smoking", "black")}
+	smokeOfTest = []string{"smoke test", "smoke machine", "smoke tester", "smoke comes out", "smoke came out"}
+)
+
+// SmokeTold gives the exhaust smoke that a sentence tells of.
+func SmokeTold(text string) []string {
+	plain := plainWords(text)
+	if !strings.Contains(plain, "smok") || SpeaksOf(plain, smokeOfTest...) || SpeaksOf(plain, PutRight...) {
+		return nil
+	}
+	var found []string
+	for _, x := range []string{BlueSmoke, WhiteSmoke, BlackSmoke} {
+		if SpeaksOf(plain, smokeTold[x]...) {
+			found = append(found, x)
+		}
+	}
+	return found
+}
