@@ -255,11 +255,11 @@ type Notice struct {
 
 // A Diagnosis is what a test says.
 type Diagnosis struct {
-	Flies       bool // it is the engine of an aircraft
-	Breathed    bool // its exhaust gets to where people breathe
-	Glows       bool // its exhaust was seen to glow
-	RawFuel     bool // what leads it sends fuel unburned into a catalyst
-	Rotary      bool // its cylinders are the rotors of a rotary engine
+	Flies       bool     // it is the engine of an aircraft
+	Breathed    bool     // its exhaust gets to where people breathe
+	Glows       bool     // its exhaust was seen to glow
+	RawFuel     bool     // what leads it sends fuel unburned into a catalyst
+	Chambers    Chambers // what one speaks of on this engine
 	Compression *CompressionResult
 	Leakage     *LeakageResult
 	Plugs       *PlugsResult

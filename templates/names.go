@@ -93,8 +93,10 @@ func (c *Catalogue) cylinders(n diag.Names) (string, error) {
 	said, err := "", error(nil)
 	switch byPlace := namedByPlace(n); {
 	case len(n) > 0 && n[0] == shownOne:
-		return c.Label("name.shown", diag.Facts{"names": n, "rotary": c.rotary})
-	case c.rotary:
+		return c.Label("name.shown", diag.Facts{"names": n, "rotary": c.chambers == diag.OfRotors})
+	case c.chambers == diag.OfOneCylinder && len(n) == 1:
+		return c.Label("name.only-cylinder", nil)
+	case c.chambers == diag.OfRotors:
 		said, err = c.rotor(n)
 	case byPlace:
 		said, err = c.counted(n, "name.cylinder-by-place", "name.cylinders-by-place")
@@ -119,7 +121,11 @@ func (c *Catalogue) where(facts diag.Facts, every, before string) (string, error
 	case is("all") && !is("rotary"):
 		return " " + every, nil
 	}
-	said, err := c.Of(is("rotary")).cylinders(names)
+	of := c.Of(diag.OfCylinders)
+	if is("rotary") {
+		of = c.Of(diag.OfRotors)
+	}
+	said, err := of.cylinders(names)
 	return " " + before + " " + said, err
 }
 

@@ -14,18 +14,18 @@ func TestRotorsAreNoCylinders(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, one := range []struct {
-		names             diag.Names
-		cylinders, rotors string
+		names                  diag.Names
+		cylinders, one, rotors string
 	}{
-		{diag.Names{"rear"}, "the rear cylinder", "the rear rotor"},
-		{diag.Names{"front", "rear"}, "the front and\u00a0rear cylinders", "the front and\u00a0rear rotors"},
-		{diag.Names{"2"}, "cylinder\u00a02", "rotor\u00a02"},
-		{diag.Names{"1", "3"}, "cylinders\u00a01 and\u00a03", "rotors\u00a01 and\u00a03"},
+		{diag.Names{"rear"}, "the rear cylinder", "the cylinder", "the rear rotor"},
+		{diag.Names{"front", "rear"}, "the front and\u00a0rear cylinders", "the front and\u00a0rear cylinders", "the front and\u00a0rear rotors"},
+		{diag.Names{"2"}, "cylinder\u00a02", "the cylinder", "rotor\u00a02"},
+		{diag.Names{"1", "3"}, "cylinders\u00a01 and\u00a03", "cylinders\u00a01 and\u00a03", "rotors\u00a01 and\u00a03"},
 	} {
-		for rotary, want := range map[bool]string{false: one.cylinders, true: one.rotors} {
+		for of, want := range map[diag.Chambers]string{diag.OfCylinders: one.cylinders, diag.OfOneCylinder: one.one, diag.OfRotors: one.rotors} {
 			said := text{source: &source{body: "{{cyl .Cylinders}}"}}
-			if got, err := c.Of(rotary).say(said, diag.Facts{"Cylinders": one.names}); err != nil || got != want {
-				t.Errorf("%v of a rotary %t: %q %v, want %q", one.names, rotary, got, err, want)
+			if got, err := c.Of(of).say(said, diag.Facts{"Cylinders": one.names}); err != nil || got != want {
+				t.Errorf("%v of chambers %d: %q %v, want %q", one.names, of, got, err, want)
 			}
 		}
 	}

@@ -224,6 +224,7 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"cyl":     nameFunc(func(of any) (string, error) { return c.cylinders(namesOf(of)) }),
 		"Cyl":     nameFunc(func(of any) (string, error) { return capitalOf(c.cylinders(namesOf(of))) }),
 		"plural":  plural,
+		"only":    func() bool { return c.chambers == diag.OfOneCylinder },
 		"many":    func(n diag.Names) bool { return len(n) != 1 },
 		"where":   c.where,
 		"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },

@@ -17,6 +17,8 @@ import (
 	"text/template"
 
 	"gopkg.in/yaml.v3"
+
+	"gaugesheet/diag"
 )
 
 //go:embed words sheets
@@ -38,18 +40,18 @@ type Catalogue struct {
 
 	sections map[string]map[string]*item
 	reword   func(string) string // what is done to every text before facts are put in; nil for nothing
-	rotary   bool                // what it calls cylinders are the rotors of a rotary engine
+	chambers diag.Chambers       // what it speaks of: cylinders, the only one, or rotors
 	funcs    template.FuncMap
 }
 
-// Of is the catalogue as it speaks of an engine: of cylinders, or of the rotors
-// of a rotary engine.
-func (c *Catalogue) Of(rotary bool) *Catalogue {
-	if rotary == c.rotary {
+// Of is the catalogue as it speaks of an engine: of cylinders, of the only one, or of the
+// rotors of a rotary engine.
+func (c *Catalogue) Of(chambers diag.Chambers) *Catalogue {
+	if chambers == c.chambers {
 		return c
 	}
 	of := *c
-	of.rotary = rotary
+	of.chambers = chambers
 	of.funcs = of.wordFuncs()
 	return &of
 }
@@ -96,7 +98,7 @@ type text struct{ source *source }
 
 type source struct {
 	name, body string
-	said       [2]compiled // as it speaks of cylinders and of rotors
+	said       [diag.KindsOfChambers]compiled // as it speaks of each kind of chambers
 }
 
 // compiled is a text ready to be said: in the words of its language and, where
@@ -126,10 +128,7 @@ func (c *Catalogue) say(t text, facts map[string]any) (string, error) {
 	if t.empty() {
 		return "", nil
 	}
-	of := &t.source.said[0]
-	if c.rotary {
-		of = &t.source.said[1]
-	}
+	of := &t.source.said[c.chambers]
 	of.once.Do(func() { of.compile(t.source, c) })
 	if of.err != nil || of.template == nil {
 		return of.plain, of.err

@@ -47,7 +47,7 @@ func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
 // diagnose tells the stories of a test and concludes from them.
 func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
 	d := c.Sums
-	d.NextFor, d.Rotary, d.Flies = -1, c.Rotary(), c.Flies()
+	d.NextFor, d.Chambers, d.Flies = -1, diag.ChambersOf(c.Engine), c.Flies()
 	desk := desks.Get().(*desk)
 	told, at := desk.stories(c, atLeast)
 	for _, s := range told {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
@@ -317,7 +318,7 @@ func (s *Session) notices(d draft) []string {
 	}
 	var out []string
 	for _, n := range s.job.Test().Noted {
-		if text, err := words.Of(s.engine.Kind == engine.Rotary).Notice(n, templates.Workshop); err == nil {
+		if text, err := words.Of(diag.ChambersOf(s.engine)).Notice(n, templates.Workshop); err == nil {
 			out = append(out, text)
 		}
 	}

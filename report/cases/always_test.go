@@ -40,7 +40,7 @@ func (k *outcome) alwaysTrue() {
 	if err != nil {
 		k.Fatal(err)
 	}
-	words = words.Of(k.d.Rotary)
+	words = words.Of(k.d.Chambers)
 	say := func(text string, err error) {
 		if err != nil {
 			k.Error(err)

@@ -85,7 +85,7 @@ func (k *outcome) summary() string {
 	if err != nil {
 		return err.Error()
 	}
-	words = words.Of(k.d.Rotary)
+	words = words.Of(k.d.Chambers)
 	sentence, _ := words.Verdict(k.d.Verdict, templates.Customer)
 	advice, _ := words.Verdict(k.d.Advice, templates.Customer)
 	fmt.Fprintf(&b, "%s: %s\n  %s: %s\n  %s\n", k.d.Verdict.Key, sentence, k.d.Advice.Key, advice, k.d.Urgency)

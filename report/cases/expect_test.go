@@ -130,7 +130,7 @@ func (k *outcome) do(rest string) string {
 		return fmt.Sprintf("no next check, %v", err)
 	}
 	for _, reader := range []templates.Audience{templates.Customer, templates.Workshop} {
-		said, err := words.Of(k.d.Rotary).Check(*k.d.Next, reader)
+		said, err := words.Of(k.d.Chambers).Check(*k.d.Next, reader)
 		all := said.Do
 		for _, o := range said.Outcomes {
 			all += " | " + o.If + ": " + o.Then

@@ -33,7 +33,7 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 	if err != nil {
 		return nil, err
 	}
-	words = words.Of(d.Rotary)
+	words = words.Of(d.Chambers)
 	v := &voice{audience: a}
 	s := &spoken{
 		words:    words,

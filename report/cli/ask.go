@@ -153,7 +153,7 @@ func (c *Command) tellEntered(r ask.Result, name string) {
 	if err != nil {
 		return
 	}
-	if sentence, err := words.Of(d.Rotary).Verdict(d.Verdict, templates.Workshop); err == nil {
+	if sentence, err := words.Of(d.Chambers).Verdict(d.Verdict, templates.Workshop); err == nil {
 		c.complain("%s", onLine("%s; urgency: %s", sentence, d.Urgency))
 	}
 }

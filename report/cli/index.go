@@ -47,7 +47,7 @@ func isIndex(data []byte) bool {
 func indexRow(j *job.Job, d *diag.Diagnosis, t task, language string) []string {
 	headline := ""
 	if words, err := templates.Words(language); err == nil {
-		headline, _ = words.Of(d.Rotary).Verdict(d.Verdict, templates.Customer)
+		headline, _ = words.Of(d.Chambers).Verdict(d.Verdict, templates.Customer)
 	}
 	v, p := &j.Vehicle, pressuresOf(d)
 	distance, unit := apart(v.Odometer.Value)

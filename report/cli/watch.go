@@ -200,7 +200,7 @@ func saidOf(d *diag.Diagnosis, language string) *said {
 	if err != nil {
 		return nil
 	}
-	words = words.Of(d.Rotary)
+	words = words.Of(d.Chambers)
 	s := &said{}
 	if sentence, err := words.Verdict(d.Verdict, templates.Workshop); err == nil {
 		s.verdict = onLine("%s; urgency: %s", sentence, d.Urgency)

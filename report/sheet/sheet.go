@@ -91,7 +91,7 @@ func (v *view) fit(o Options) (*Sheet, error) {
 			return nil, err
 		}
 	}
-	v.words = v.words.Of(v.engine.Kind == engine.Rotary)
+	v.words = v.words.Of(diag.ChambersOf(v.engine))
 	if v.sheet, err = o.template(); err != nil {
 		return nil, err
 	}
