@@ -145,8 +145,10 @@ func limitAlone(k key, n *node) *node {
 func looksAlone(n *node) *node {
 	look := keyOf(plugKeys, "look")
 	isLook := func(text string) bool {
-		word, _ := vocabularyOf(look.says).find(text, look.words)
-		return word != ""
+		return vocabularyOf(look.says).answers(text, look.words)
+	}
+	if all := headedWords(n.text); len(all) > 1 && !slices.ContainsFunc(all, func(h headedWord) bool { return !isLook(h.word) }) { // 1,2,4 fine. 3 black
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{"looks", n.pos, n}}}
 	}
 	for _, t := range separate(evenly(n.text), ",;") {
 		fields := strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(t.text))

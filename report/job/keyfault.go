@@ -13,6 +13,12 @@ import (
 // noSection reports a value, or a list, in the place of a set of keys.
 func (r *reader) noSection(n *node, name string, keys []key) {
 	known := keyNames(keys)
+	r.report(n.pos, r.sectionHint(r.uncut(n), name, keys), "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
+}
+
+// sectionHint says what to type for a value, or a list, that stands in the place of a set
+// of keys.
+func (r *reader) sectionHint(n *node, name string, keys []key) string {
 	hint := ""
 	if n.kind == scalar && name == "compression" {
 		hint = r.heldHint(n.text)
@@ -33,16 +39,17 @@ func (r *reader) noSection(n *node, name string, keys []key) {
 	}
 	switch {
 	case hint != "":
+		return hint
 	case name == "" && n.kind == list:
-		hint = "begin each line with its key, without a dash before it: 'engine: {layout: inline-4}'"
+		return "begin each line with its key, without a dash before it: 'engine: {layout: inline-4}'"
 	case name == "":
-		hint = r.fileHint(n)
+		return r.fileHint(n)
 	case n.kind == scalar && len(keys) > 0:
-		hint = aloneHint(name, n.text, keys)
+		return aloneHint(name, n.text, keys)
 	case onlyTexts(n) && len(keys) > 0:
-		hint = aloneHint(name, strings.Join(textsOf(n), ", "), keys)
+		return aloneHint(name, strings.Join(textsOf(n), ", "), keys)
 	}
-	r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
+	return ""
 }
 
 // fileHint answers a file that is one text.
@@ -181,7 +188,7 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	r.spell(one, keys)
 	value := one.entries[0].value
 	if len(k.keys) > 0 && (k.form == asGroup || k.form == asTestSection) && value.kind != mapping && !r.isStated(value) {
-		r.report(e.pos, cmp.Or(r.readingsHint(labelOf(name, meant), value), hint), "unknown key '%s'%s", short(e.key), where)
+		r.report(e.pos, cmp.Or(r.readingsHint(labelOf(name, meant), value), r.lineOfSection(value, name, k), hint), "unknown key '%s'%s", short(e.key), where)
 		return
 	}
 	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
@@ -289,22 +296,31 @@ func (r *reader) hidden(e entry, label string) bool {
 
 // cutShort reports a text that a # right before a figure ends, 'valve #3 sticks'.
 func (r *reader) cutShort(e entry, label string) bool {
-	v := e.value
-	if v.kind != scalar || !v.plain || v.text == "" || v.pos.Line < 1 || v.pos.Line > len(r.lines) || len(r.lines[v.pos.Line-1]) > longestLine {
+	rest, at := r.cutOff(e.value)
+	if rest == "" {
 		return false
+	}
+	r.report(at, "put the text into quotes: "+e.key+`: "`+short(e.value.text+" "+rest)+`"`, "# begins a comment, so '%s' ends before it", label)
+	return true
+}
+
+// cutOff is what a # right before a figure has cut off a text, and where; "" where it has
+// cut off nothing.
+func (r *reader) cutOff(v *node) (rest string, at Pos) {
+	if v.kind != scalar || !v.plain || v.text == "" || v.pos.Line < 1 || v.pos.Line > len(r.lines) || len(r.lines[v.pos.Line-1]) > longestLine {
+		return "", Pos{}
 	}
 	text := strings.TrimRight(r.lines[v.pos.Line-1], "\r ")
 	from := r.within(v, len([]rune(v.text))).Col - 1
 	runes := []rune(text)
 	if from < 0 || from >= len(runes) || string(runes[max(0, from-len([]rune(v.text))):from]) != v.text {
-		return false
+		return "", Pos{}
 	}
-	rest := strings.TrimLeft(string(runes[from:]), " ")
+	rest = strings.TrimLeft(string(runes[from:]), " ")
 	if len(rest) < 2 || rest[0] != '#' || !startsWithFigure(rest[1:]) {
-		return false
+		return "", Pos{}
 	}
-	r.report(Pos{v.pos.Line, len(runes) - len([]rune(rest)) + 1}, "put the text into quotes: "+e.key+`: "`+short(v.text+" "+rest)+`"`, "# begins a comment, so '%s' ends before it", label)
-	return true
+	return rest, Pos{v.pos.Line, len(runes) - len([]rune(rest)) + 1}
 }
 
 // knownOrAnswered reports a word of a key, or one that there is an answer to.

@@ -96,6 +96,9 @@ func (r *reader) typedLooks(n *node) *node {
 			return named
 		}
 	}
+	if grouped := r.groupLooks(n, known); grouped != nil {
+		return grouped
+	}
 	for _, looks := range typedLists(evenly(n.text)) {
 		if len(looks) != len(r.cylinderNames) || slices.ContainsFunc(looks, func(t typed) bool { return !known(t.text) }) {
 			continue

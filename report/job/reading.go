@@ -233,10 +233,17 @@ func (s *scale) repeats(n *node, label string) (diag.Reading, bool) {
 	return out, sound
 }
 
-// entered writes a list of repeats as the file has it.
+// entered writes a list of repeats, or values by cylinder, as the file has them.
 func entered(n *node) string {
 	if n.kind == scalar {
 		return n.text
+	}
+	if n.kind == mapping {
+		var all []string
+		for _, e := range n.entries {
+			all = append(all, e.key+": "+e.value.text)
+		}
+		return "{" + strings.Join(all, ", ") + "}"
 	}
 	return "[" + strings.Join(textsOf(n), ", ") + "]"
 }

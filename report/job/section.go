@@ -44,7 +44,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 			if !r.cylinderAsKey(n, i, name) {
 				r.unknownKey(n, i, name, keys)
 			}
-		case (keyOf(keys, e.key).form == asText || strings.HasSuffix(e.value.text, ",")) && r.cutShort(e, labelOf(name, e.key)):
+		case (keyOf(keys, e.key).form == asText || strings.HasSuffix(e.value.text, ",") && !r.saidWhole(e, keyOf(keys, e.key))) && r.cutShort(e, labelOf(name, e.key)):
 		case isEmpty(e.value) && !r.hidden(e, labelOf(name, e.key)):
 			r.report(e.pos, emptyHint(e.key), "'%s' has no value", labelOf(name, e.key))
 		}

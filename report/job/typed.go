@@ -215,6 +215,9 @@ func (r *reader) typedReadings(n *node) *node {
 	if rows := r.bankRows(n); rows != nil {
 		return rows
 	}
+	if rows := r.groupRows(n); rows != nil {
+		return rows
+	}
 	if names, values := r.asPairs(n.text); names != nil {
 		out := &node{kind: mapping, pos: n.pos}
 		for i := range names {
