@@ -49,15 +49,19 @@ func wordBefore(section, text string, keys []key) string {
 func speedKey(words, figure string, keys []key) (name, value string) {
 	speed, ok := strings.CutPrefix(fold(words), "at ")
 	speed = strings.TrimSpace(strings.TrimSuffix(speed, "rpm"))
-	if !ok || !isWhole(speed) {
+	idle := speed == "idle" && keyOf(keys, "idle").name == ""
+	if !ok || !isWhole(speed) && !idle {
 		return "", ""
+	}
+	if !idle {
+		speed += " rpm"
 	}
 	for _, k := range keys {
 		switch {
 		case k.form == asAtSpeeds:
-			return k.name, "{" + speed + " rpm: " + figure + "}"
+			return k.name, "{" + speed + ": " + figure + "}"
 		case k.speeds:
-			return speed + " rpm", figure
+			return speed, figure
 		}
 	}
 	return "", ""
@@ -111,10 +115,10 @@ func (r *reader) pairedRow(name, text string, keys []key) string {
 
 // groupRow writes a row of figures as the key of a group that goes by cylinder; "" where
 // there is none.
-func groupRow(name, text string, keys []key) string {
+func (r *reader) groupRow(name, text string, keys []key) string {
 	figures, unit := unitBehind(text, keys)
 	row := listKeyOf(keys)
-	if row == "" || !isRow(figures) || isTest(name) {
+	if row == "" || !r.isRowOfAll(figures) || isTest(name) {
 		return ""
 	}
 	in := ""
@@ -130,6 +134,9 @@ var inThenOut = lazily(`(?i)(\d{1,2} )?\b(in|int|inlet|intake) ([\d./]+(?: ?(?:t
 // valvesLine writes clearances that stand in one text, 'in 12 thou, ex 12 thou, 3 exhaust
 // none', as the keys of the valves; "" for any other.
 func (r *reader) valvesLine(text string) string {
+	if pairs := r.valvePairs(text); pairs != "" {
+		return pairs
+	}
 	by, order, unit := map[string][]string{}, []string{}, ""
 	var left []string
 	for _, t := range separate(inThenOut().ReplaceAllString(text, "$1$2 $3, $1$4 "), ",;") {
@@ -137,7 +144,7 @@ func (r *reader) valvesLine(text string) string {
 		if !ok {
 			name, rest = others, t.text
 		}
-		side, figure, _ := strings.Cut(strings.TrimSpace(rest), " ")
+		side, figure, _ := strings.Cut(withoutAll(strings.TrimSpace(rest)), " ")
 		switch plain := fold(side); {
 		case plain == "in" || plain == "inlet" || plain == "intake" || plain == "int":
 			side = "inlet"

@@ -69,7 +69,7 @@ func (r *reader) sectionGauge(s *section, key string, shop map[string]*node, uni
 		slices.Sort(known)
 		hint := "the shop profile has none: give its keys here, such as {name: dial A, range: 0-300 psi}"
 		if p, err := quantity.ScanAs(n.text, quantity.Pressure); err == nil && p.Parts[0].Value.Number >= 0 {
-			hint = aloneHint(label, n.text, keysOf(s.keys, key))
+			hint = r.aloneHint(label, n.text, keysOf(s.keys, key))
 		} else if len(known) > 0 {
 			hint = "the shop's gauges are " + allOf(known)
 		}

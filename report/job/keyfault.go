@@ -45,9 +45,9 @@ func (r *reader) sectionHint(n *node, name string, keys []key) string {
 	case name == "":
 		return r.fileHint(n)
 	case n.kind == scalar && len(keys) > 0:
-		return aloneHint(name, n.text, keys)
+		return r.aloneHint(name, n.text, keys)
 	case onlyTexts(n) && len(keys) > 0:
-		return aloneHint(name, strings.Join(textsOf(n), ", "), keys)
+		return r.aloneHint(name, strings.Join(textsOf(n), ", "), keys)
 	}
 	return ""
 }
@@ -91,9 +91,7 @@ func leadingFigure(text, unit string) (figure, words string) {
 			continue
 		}
 		last := p.Parts[len(p.Parts)-1].Value.Unit
-		if last == quantity.Inch && unit == string(quantity.InHg) { // 18 in of vacuum
-			figure = strings.TrimSpace(strings.TrimRight(figure, `inches."`)) + " " + unit
-		}
+		figure = inchesOf(figure, unit)
 		if last == quantity.None {
 			figure = strings.TrimSpace(figure + " " + unit)
 		}
@@ -103,7 +101,7 @@ func leadingFigure(text, unit string) (figure, words string) {
 }
 
 // aloneHint says where a value belongs that stands in the place of its section.
-func aloneHint(name, text string, keys []key) string {
+func (r *reader) aloneHint(name, text string, keys []key) string {
 	last := name[strings.LastIndexByte(name, '.')+1:]
 	if name == "job" && len(text) <= longestSaid {
 		return jobHint(text)
@@ -115,7 +113,7 @@ func aloneHint(name, text string, keys []key) string {
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
 	}
-	if hint := cmp.Or(fuelRow(last, text), namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
+	if hint := cmp.Or(inWordsOfTest(last, text, keys), fuelRow(last, text), namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
 		return hint
 	}
 	if figure, words := leadingFigure(text, cmp.Or(aloneUnits[name], aloneUnits[last])); under != "" && figure != "" {
@@ -123,7 +121,7 @@ func aloneHint(name, text string, keys []key) string {
 	}
 	if isTest(last) && (name == last || name == "before."+last) {
 		figures, unit := unitBehind(text, keys)
-		if row := listKeyOf(keys); row != "" && isRow(figures) {
+		if row := cmp.Or(listKeyOf(keys), byCylinderIn[last]); row != "" && r.isRowOfAll(figures) && (unit != "" || listKeyOf(keys) != "") {
 			text = figures
 			if unit == "" && keyOf(keys, "unit").name != "" {
 				unit = "unit: " + cmp.Or(aloneUnits[last], "...") + ", "
@@ -132,7 +130,7 @@ func aloneHint(name, text string, keys []key) string {
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
-	if hint := cmp.Or(groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
+	if hint := cmp.Or(r.groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
 		return hint
 	}
 	for _, k := range keys {
@@ -159,7 +157,7 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	if r.tornKey(n, i, name, where, keys) {
 		return
 	}
-	if r.unitKey(n, i, name, where, keys) || r.valueAlone(n, i, where, keys) || r.cutText(n, i, where, keys) {
+	if r.unitKey(n, i, name, where, keys) || r.unitBesideName(e, where) || r.valueAlone(n, i, where, keys) || r.cutText(n, i, where, keys) {
 		return
 	}
 	if hint := cmp.Or(r.answered(n, e, name, keys), r.ownHint(n, e, name, keys)); hint != "" {
@@ -362,6 +360,11 @@ func twoWordsHint(v Vocabulary, text string, words []string) string {
 func isRow(text string) bool {
 	fields := figuresOf(text)
 	return len(fields) > 2 && !slices.ContainsFunc(fields, func(f string) bool { return !isFigures(f) })
+}
+
+// isRowOfAll is such a row with a figure for each cylinder.
+func (r *reader) isRowOfAll(text string) bool {
+	return isRow(text) && (r.cylinderNames == nil || len(figuresOf(text)) == len(r.cylinderNames))
 }
 
 // figuresOf are the parts of what was written beside each other.

@@ -24,6 +24,9 @@ func (r *reader) ownHint(n *node, e entry, section string, keys []key) string {
 	if base := keyOf(keys, strings.Trim(strings.TrimRight(plain, "0123456789"), "-")); base.name != "" && base.name != plain && base.form == asReadings { // dry2
 		return "readings of one " + r.cylinderWord + " that were taken again stand together: '" + base.name + ": {" + first + ": [150, 151], ...}'"
 	}
+	if slices.Contains([]string{"lambda", "afr", "air-fuel-ratio"}, plain) && keyOf(keys, "co2").name != "" {
+		return "lambda is worked out from co, hc, co2 and o2: leave it out; what the analyser itself shows goes under 'other-readings: {lambda: " + value + "}'"
+	}
 	if two := keysIn(e.key, keys); len(two) == 2 { // dry wet
 		of := "{" + first + ": ...}"
 		if keyOf(keys, two[0]).form == asAmount { // bore x stroke

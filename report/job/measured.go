@@ -228,8 +228,10 @@ func (w *measuring) measured(k key, n *node, to place) {
 		return
 	}
 	if n.kind == scalar {
-		if value, at, ok := strings.Cut(n.text, " at "); ok && slices.Contains(keyNames(k.keys), "at") {
-			to.at = strings.TrimSpace(at)
+		if value, at, ok := strings.Cut(strings.ReplaceAll(n.text, "@", " at "), " at "); ok && slices.Contains(keyNames(k.keys), "at") {
+			if to.at = strings.TrimSpace(at); isWhole(to.at) { // 10@700
+				to.at += " rpm"
+			}
 			n = &node{kind: scalar, pos: n.pos, text: strings.TrimSpace(value), plain: n.plain, tag: n.tag}
 		}
 	}

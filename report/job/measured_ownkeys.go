@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"strings"
 
 	"gaugesheet/diag/quantity"
@@ -44,10 +45,16 @@ func withoutBank(k key, n *node) string {
 	}
 	var said []string
 	for _, e := range n.entries {
-		if keyOf(k.keys, e.key).name == "" || e.value.kind != scalar {
+		name := fold(e.key)
+		for _, called := range keysCalled(e.key) { // STFT
+			if keyOf(k.keys, called).name != "" {
+				name = called
+			}
+		}
+		if keyOf(k.keys, name).name == "" || e.value.kind != scalar {
 			return ""
 		}
-		said = append(said, e.key+": "+short(e.value.text))
+		said = append(said, name+": "+short(e.value.text))
 	}
 	return "name the bank: {bank 1: {" + strings.Join(said, ", ") + "}}"
 }
@@ -66,7 +73,11 @@ func isTime(s string) bool {
 // byKey reads a reading, or a set of keys, for each speed, time or bank.
 func (w *measuring) byKey(k key, n *node, to place, own ownKeys) {
 	if n.kind != mapping || len(n.entries) == 0 {
-		w.r.report(n.pos, own.hint(n.text), "'%s' is %s, expected %s", to.label, describe(n), own.expected)
+		hint := ""
+		if n.kind == scalar && k.form == asByBank {
+			hint = trimsSaid(to.label[strings.LastIndexByte(to.label, '.')+1:], n.text, k.keys)
+		}
+		w.r.report(n.pos, cmp.Or(hint, own.hint(n.text)), "'%s' is %s, expected %s", to.label, describe(n), own.expected)
 		return
 	}
 	if hint := withoutBank(k, n); hint != "" && own.is("anything") {

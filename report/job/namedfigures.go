@@ -11,26 +11,85 @@ import (
 // namedFigures answers readings that stand with their names in the place of a section's
 // keys, 'key on 43 psi, idle 36'; "" for any other text.
 func namedFigures(section, text string, keys []key) string {
-	var pairs []string
-	text = strings.ReplaceAll(text, " and ", ", ")
-	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
-		name, figure := namedFigure(strings.TrimSpace(piece), keys, len(piece) < len(text))
-		if number, side, ok := strings.Cut(strings.TrimSpace(piece), " "); name == "" && ok && isFigures(number) && isSide(side) && aloneUnder[section] != "" { // 2 atdc
-			name, figure = aloneUnder[section], number+" deg "+fold(side)
+	var pairs []pair
+	all := clauses(text)
+	for _, clause := range all {
+		name, figure := namedFigure(clause, keys, len(all) > 1)
+		if sided := sidedFigure(clause); name == "" && sided != "" && aloneUnder[section] != "" { // 2 atdc
+			name, figure = aloneUnder[section], sided
 		}
-		if name == "" {
+		if limit := limitOf(clause, pairs, keys); limit != "" {
+			name, figure = "limits", limit
+		}
+		if name == "" || pairOf(pairs, name) != "" {
 			return ""
 		}
-		pairs = append(pairs, name+": "+figure)
+		figure = inchesOf(figure, aloneUnits[section])
+		pairs = append(pairs, pair{name, figure})
 	}
 	if len(pairs) == 0 {
 		return ""
 	}
-	unit := cmp.Or(figuresUnit(pairs), aloneUnits[section])
-	if slices.ContainsFunc(pairs, isBare) && keyOf(keys, "unit").name != "" && unit != "" {
-		return "write '" + section + ": {unit: " + unit + ", " + strings.Join(pairs, ", ") + "}', with the gauge's unit"
+	texts := make([]string, len(pairs))
+	for i, p := range pairs {
+		texts[i] = p.name + ": " + p.figure
 	}
-	return "write '" + section + ": {" + strings.Join(pairs, ", ") + "}'"
+	unit := cmp.Or(figuresUnit(texts), aloneUnits[section])
+	if slices.ContainsFunc(texts, isBare) && keyOf(keys, "unit").name != "" && unit != "" {
+		return "write '" + section + ": {unit: " + unit + ", " + strings.Join(texts, ", ") + "}', with the gauge's unit"
+	}
+	return "write '" + section + ": {" + strings.Join(texts, ", ") + "}'"
+}
+
+// sidedFigure is an angle with its side of the mark, 6 BTDC at idle, as it is read; "" for
+// any other clause.
+func sidedFigure(clause string) string {
+	angle, at, atSpeed := strings.Cut(fold(clause), " at ")
+	figure, side := leadingFigure(angle, string(quantity.Degree))
+	if figure == "" || !isSide(side) {
+		return ""
+	}
+	figure += " " + fold(side)
+	if speed := strings.TrimSpace(strings.TrimSuffix(at, "rpm")); atSpeed && isWhole(speed) {
+		figure += " at " + speed + " rpm"
+	}
+	return figure
+}
+
+// inchesOf is a figure in inches in the unit that a section's inches are of: 18" of vacuum.
+func inchesOf(figure, unit string) string {
+	if v, err := quantity.Parse(figure); err != nil || v.Unit != quantity.Inch || unit != string(quantity.InHg) {
+		return figure
+	}
+	return strings.TrimSpace(strings.TrimRight(figure, `inches."`)) + " " + unit
+}
+
+// A pair is a key and its figure.
+type pair struct{ name, figure string }
+
+func pairOf(pairs []pair, name string) string {
+	for _, p := range pairs {
+		if p.name == name {
+			return p.figure
+		}
+	}
+	return ""
+}
+
+// limitOf is the limit behind the reading that it is for, 'idle 55 spec 58', as the keys of
+// limits have it; "" for any other clause.
+func limitOf(clause string, pairs []pair, keys []key) string {
+	word, figure, _ := strings.Cut(fold(clause), " ")
+	if len(pairs) == 0 || !slices.Contains([]string{"spec", "specs", "limit", "limits", "book", "should"}, strings.TrimRight(word, ":=")) {
+		return ""
+	}
+	last := pairs[len(pairs)-1].name
+	figure = strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(figure, "be "), "says "), "is ")
+	limits := keyOf(keys, "limits")
+	if _, err := quantity.ScanAs(figure, quantity.Pressure); err != nil || keyOf(limits.keys, last).name == "" {
+		return ""
+	}
+	return "{" + last + ": " + figure + "}"
 }
 
 // unitBehind takes the unit off that stands behind a row of figures, 360 355 410 350 F,
@@ -57,15 +116,16 @@ func unitBehind(text string, keys []key) (figures, unit string) {
 func namedFigure(piece string, keys []key, others bool) (name, figure string) {
 	figure, words := leadingFigure(piece, "")
 	if figure == "" {
-		at := strings.IndexAny(piece, "0123456789")
-		if at <= 0 {
+		fields := separate(piece, " ")
+		first := slices.IndexFunc(fields, func(t typed) bool { return startsWithFigure(strings.TrimLeft(t.text, "+-.")) })
+		if first <= 0 {
 			return "", ""
 		}
 		rest := ""
-		if figure, rest = leadingFigure(piece[at:], ""); figure == "" || rest != "" {
+		if figure, rest = leadingFigure(listedWords(fields[first:]), ""); figure == "" || rest != "" {
 			return "", ""
 		}
-		words = piece[:at]
+		words = listedWords(fields[:first])
 	}
 	if name, value := speedKey(words, figure, keys); name != "" {
 		return name, value

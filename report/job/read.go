@@ -178,7 +178,9 @@ func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 	oneSpelling(root, keyNames(fileKeys))
 	shopFile := r.openShop(root)
 	r.spell(root, fileKeys)
+	r.cylinderNames = namesAhead(root) // what is answered to the keys of the file counts them
 	top := r.section(root, "", fileKeys)
+	r.cylinderNames = nil
 	if top == nil {
 		return nil
 	}

@@ -1,0 +1,38 @@
+package job
+
+import (
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// valvePairs writes the clearances of both valves behind each cylinder, '1 .20/.30, 2
+// .20/.28', as the valves' section has them; "" for any other text.
+func (r *reader) valvePairs(text string) string {
+	var all []string
+	unit := ""
+	for _, t := range separate(text, ",;") {
+		name, rest, ok := r.leadingCylinder(t.text)
+		inlet, exhaust, both := strings.Cut(strings.ReplaceAll(rest, " ", ""), "/")
+		if !ok || !both || !isFigures(inlet) || !isFigures(exhaust) {
+			return ""
+		}
+		if v, err := quantity.Parse(inlet); err == nil && v.Number > 0 && unit == "" {
+			unit = "unit: " + string(clearanceUnit(v.Number)) + ", "
+		}
+		all = append(all, name+": "+inlet+"/"+exhaust)
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return "write 'valves: {" + unit + strings.Join(all, ", ") + "}', the inlet valve's first"
+}
+
+// clearanceUnit is the unit in which a bare clearance of such a size is.
+func clearanceUnit(number float64) quantity.Unit {
+	const thinnest = 0.05 // mm; inches are below
+	if number < thinnest {
+		return quantity.Inch
+	}
+	return quantity.Millimetre
+}
