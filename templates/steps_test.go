@@ -49,7 +49,7 @@ func texts(s templates.SaidCheck) []string {
 // that exclude each other. Facts that no sentence asks for beside each other
 // change together.
 func factCombinations(minutes int) []diag.Facts {
-	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "short", "looked", "moved", "lash", "oiled", "injected", "carburetted", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "distributor", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "seized", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored", "opened", "watered", "driveTold", "cutOut", "regenerates", "tight", "turbo", "roads", "behindCat", "baseRight", "coolsRight", "rangeRight"}, {"direct"}}
+	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "short", "looked", "moved", "lash", "oiled", "injected", "carburetted", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "distributor", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "seized", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored", "opened", "watered", "driveTold", "cutOut", "regenerates", "mateFires", "ownCarb", "tight", "turbo", "roads", "behindCat", "baseRight", "coolsRight", "rangeRight"}, {"direct"}}
 	var list []diag.Facts
 	for bits := range 1 << len(flags) {
 		f := diag.Facts{"minutes": minutes}
@@ -86,6 +86,7 @@ func TestEveryStepCanBeSaidOfEveryEngine(t *testing.T) {
 				check.Cylinders, check.Facts = names, facts
 				facts["tracked"] = diag.Names{"4"}[:i/2%2]
 				facts["lowOfTight"] = diag.Names{"3"}[:i/2%2]
+				facts["thin"] = diag.Names{"3"}[:i/2%2]
 				facts["rest"] = diag.Names{"2", "3"}[:1+i%2]
 				facts["beside"] = diag.Names{"2", "3"}[:i%3]
 				facts["Cylinders"], facts["dose"], facts["worse"] = diag.Names(names), []string{"", "5\u00a0ml"}[i%2], []string{"", "left"}[i/2%2]

@@ -15,6 +15,12 @@ func coiled(c *known.Case, cylinders []string) bool {
 	return !c.Spec.Diesel() && c.Several() && (some || len(cylinders) == 0 && c.OneMisfires())
 }
 
+// jointReached is a four-stroke with a carburettor of which some cylinders are suspected: what joins
+// each of these to it is bent by hand and wetted as it idles. Nobody stands behind a propeller for it.
+func jointReached(c *known.Case, cylinders []string) bool {
+	return carburetted(c) && c.HasValves() && !c.Flies() && !c.TestedAsAircraft() && len(cylinders) > 0 && len(cylinders) < len(c.Every())
+}
+
 // coilsPaired are cylinders that share a coil, as the job says, and are dead together.
 func coilsPaired(c *known.Case, cylinders []string) bool {
 	return slices.ContainsFunc(c.Spec.SharedCoils, func(pair []string) bool {
@@ -98,6 +104,10 @@ var mixtureChecks = []Check{
 		return !c.Spec.Diesel() && c.Plugs != nil && (c.PlugsNew() || overheated) && !c.Plugs.HeatRange.Given
 	}, Words: []string{"heat range checked", "plug type checked"},
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
+	{Name: "intake-joint-wetted", Titles: []string{"the intake joint"}, Minutes: 10, Way: Runs, Fits: jointReached, Words: []string{"intake joint wetted", "intake rubber wetted", "rubber sprayed", "rubbers sprayed", "manifold sprayed", "intake joint sprayed"},
+		Outcomes: []Outcome{
+			{Name: "it leaks", For: []string{"air-leak", "manifold-gasket", "shared-runner"}, Sure: 0.9, Words: []string{"cracked", "loose", "idle changes", "idle changed", "leaks"}, After: []string{"it is cracked or loose, or the idle changes as it is wetted"}},
+			{Name: "it is tight", Else: true, Words: []string{"tight", "sound", "no change"}, After: []string{"it is sound, and the idle stays as it is"}}}},
 	{Name: "smoke-test", Minutes: 20, Whole: true,
 		Outcomes: []Outcome{
 			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "intake-coolant-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},

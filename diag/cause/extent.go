@@ -17,6 +17,10 @@ var extentChecks = []Check{
 
 // reasonChecks look for what brought about damage that was seen.
 var reasonChecks = []Check{
+	{Name: "own-fuel-look", Titles: []string{"what feeds that cylinder"}, Minutes: 30, Way: Opens, Why: []string{"piston", "holed-piston"}, Fits: leanedAlone, Mends: []string{"carburettor"}, Words: []string{"its jets looked at", "its carburetor looked at", "its carburetor opened", "its carburettor opened", "its float bowl"},
+		Outcomes: []Outcome{
+			{Name: "it got too little", For: []string{"carburettor"}, Sure: 0.8, Words: []string{"blocked", "low", "dirt", "water", "varnish"}},
+			{Name: "it was fed", Else: true, Words: []string{"clear", "nothing", "good"}, After: []string{"nothing is wrong there"}}}},
 	{Name: "flow-look", Titles: []string{"a look at what cools the engine"}, Minutes: 30, Whole: true, Way: Hand | Opens, Why: []string{"scored-bore", "piston", "holed-piston", "stuck-rings"}, Fits: func(c *known.Case, cylinders []string) bool { // an outboard's impeller wears out unseen
 		return (heatComplained(c, cylinders) || c.Powerhead() && !c.AirCooled()) && !known.CoolingFalls.HoldsIn(c)
 	}, Mends: []string{"coolant-flow", "thermostat"}, Words: []string{"impeller looked at", "impeller out", "water pump looked at", "water pump opened", "impeller replaced", "new impeller"},
@@ -24,6 +28,14 @@ var reasonChecks = []Check{
 			{Name: "little could flow", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"worn", "broken", "blocked", "vanes", "slips", "clogged"}},
 			{Name: "the thermostat stays shut", For: []string{"thermostat"}, Sure: 0.8, Fits: func(c *known.Case) bool { return !known.ThermostatGood.HoldsIn(c) }, Words: []string{"shut", "stuck"}, After: []string{"the thermostat does not open in hot water"}},
 			{Name: "nothing is wrong there", Else: true, Words: []string{"good", "nothing"}}}},
+}
+
+// leanedAlone is a two-stroke with a carburettor for each cylinder of which a piston burnt through or
+// melted in some and not in all, and nobody tells of heat: one pump cools them all, and what one has
+// to itself leaned it. One whose crankcase is reached from outside has held its pressure before.
+func leanedAlone(c *known.Case, cylinders []string) bool {
+	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
+	return some && !heatComplained(c, nil) && (c.Powerhead() && c.Carburetted() || c.Ported() && c.CarburettorEach() && known.CrankcaseHolds.HoldsIn(c))
 }
 
 // restUnseen is an engine with a scored wall in a cylinder that still holds its pressure,

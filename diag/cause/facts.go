@@ -50,7 +50,7 @@ func foundFacts(c *known.Case) diag.Facts {
 		"ails": c.Ails(), "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
 		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),
-		"airBank": airBank(c), "behindCat": c.BlockedBehindCatalyst(),
+		"airBank": airBank(c), "airAt": diag.Names(c.AirAtOne()), "behindCat": c.BlockedBehindCatalyst(),
 		"oiled": c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil, "driveTold": known.DriveToldGone.HoldsIn(c),
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"regenerates": regenerates(c),
@@ -68,7 +68,8 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()),
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
-		"reach":    some(c.OutOfReach),
+		"reach":     some(c.OutOfReach),
+		"mateFires": MatesFire(c, cylinders), "ownCarb": OwnCarburettor(c, cylinders), "thin": diag.Names(c.Those(func(n string) bool { return c.CarburettorEach() && c.HasValves() && known.WeakAndWhite.HoldsOf(c, n) })),
 		"looked":   !slices.ContainsFunc(enters(c, cylinders), func(n string) bool { return !c.Looked(n) }),
 		"short":    c.AllLow() != nil || c.AnyLow(c.Read()) || !c.DryRead(),
 		"moved":    valvesMove(c),
@@ -125,4 +126,15 @@ func enters(c *known.Case, cylinders []string) []string {
 		return cylinders
 	}
 	return c.Every()
+}
+
+// MatesFire reports cylinders each of which shares its coil with one that it fires: not the coil's,
+// the plug and its wire are left.
+func MatesFire(c *known.Case, cylinders []string) bool {
+	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !known.MateFires.HoldsOf(c, n) })
+}
+
+// OwnCarburettor reports some cylinders of a four-stroke that has a carburettor for each.
+func OwnCarburettor(c *known.Case, cylinders []string) bool {
+	return c.HasValves() && c.CarburettorEach() && len(cylinders) > 0 && len(cylinders) < len(c.Every())
 }

@@ -60,6 +60,35 @@ func (c *Case) hardlyMissed(name string) bool {
 // the speed may move by itself. Judgement, no source.
 const plainlyMissed = 2 * speedApart
 
+// WeakBank are the cylinders of a bank, two at least, without any of which the speed falls clearly less than
+// without any of the other bank's, and falls all the same; nil for none. They have something in
+// common. Not where one coil fires just these.
+func (c *Case) WeakBank() []string {
+	full := c.FullDrop()
+	if !c.Engine.IsTwoBank() || full <= 0 || BalanceInvalid.HoldsIn(c) {
+		return nil
+	}
+	weak := c.Those(func(n string) bool { d, _, ok := c.Drop(n); return ok && d > balanceU && d+balanceU <= weakBank*full })
+	strong := c.Those(func(n string) bool { d, _, ok := c.Drop(n); return ok && d >= balanceAlike*full })
+	if len(weak) < 2 || len(weak)+len(strong) < len(c.Every()) {
+		return nil
+	}
+	of := c.Engine.BankOf(weak[0])
+	if slices.ContainsFunc(weak, func(n string) bool { return c.Engine.BankOf(n) != of }) || slices.ContainsFunc(strong, func(n string) bool { return c.Engine.BankOf(n) == of }) {
+		return nil
+	}
+	if slices.ContainsFunc(c.Spec.SharedCoils, func(set []string) bool {
+		return len(set) == len(weak) && slices.Contains(set, weak[0]) && slices.Contains(set, weak[1])
+	}) {
+		return nil
+	}
+	return weak
+}
+
+// weakBank is the part of the drop of those that pull up to which all of a bank do clearly less:
+// judgement, no source.
+const weakBank = 0.65
+
 // notMissed reports a cylinder without which the speed does not fall, while it falls plainly
 // without each of the others, or of most of them, and nobody says that the idle control was
 // at work: had it been, it would have made up for these as well.
@@ -146,6 +175,13 @@ var (
 		d, _, ok := c.Drop(n)
 		return ok && d > balanceU && d+balanceU < pullsHalf*c.FullDrop()
 	})
+	// OfWeakBank is a cylinder that is no weaker than the rest of its bank.
+	OfWeakBank = OfAll("all others of its bank pull about as little, and all of the other bank pull", func(c *Case, n string) bool { return slices.Contains(c.WeakBank(), n) })
+	// WeakAndWhite is a cylinder that burns, too lean: a plug that does not fire is left wet or black.
+	WeakAndWhite = All(Any(PullsLittle, PullsNothing), BalanceTells, OfAll("its plug white, of those looked at fewer than half so, and none of a cylinder that pulls", func(c *Case, n string) bool {
+		white := c.Looking("white")
+		return slices.Contains(white, n) && 2*len(white) <= len(c.PlugsRead()) && !slices.ContainsFunc(white, func(x string) bool { return !c.hardlyMissed(x) })
+	}))
 	// MateIdle and MateCoded tell of what two cylinders have in common, which is their coil.
 	MateIdle = OfAll("the other cylinder of its coil pulls as little as it does, and none beside these", func(c *Case, n string) bool {
 		return c.withMates(n, c.hardlyMissed)

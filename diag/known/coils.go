@@ -90,3 +90,28 @@ var MateLikely = OfAll("coils not recorded, and of all cylinders it and the one 
 	}
 	return false
 })
+
+// MateFires clears the coil of a cylinder: what it sends to two plugs it sends to both, and the
+// other one burns. What is left is what each has to itself, its plug and its plug wire.
+var MateFires = OfAll("its coil fires another cylinder too, and each other that it fires pulls as it should, or has a plug that burns clean beside its own that does not, or no misfire stored beside its own", func(c *Case, n string) bool {
+	coded := c.MisfireOf()
+	wet := func(x string) bool { return c.Looks(x, "fuel-wet", "sooty") }
+	for _, set := range c.Spec.SharedCoils {
+		if len(set) < 2 || !slices.Contains(set, n) {
+			continue
+		}
+		return !slices.ContainsFunc(set, func(mate string) bool {
+			_, _, read := c.Drop(mate)
+			switch {
+			case mate == n:
+				return false
+			case read:
+				return c.hardlyMissed(mate) || !c.hardlyMissed(n)
+			case slices.Contains(coded, n):
+				return slices.Contains(coded, mate)
+			}
+			return !wet(n) || !c.Looks(mate, "normal")
+		})
+	}
+	return false
+})

@@ -153,6 +153,27 @@ func (c *Case) WhiteWhereLean() []string {
 	return c.fewOfBank(t, "white")
 }
 
+// AirAtOne are the cylinders of a bank, or of the only one, to which the computer adds much fuel at
+// idle and little at speed, whose plugs are white, or that hardly pull where none is: not more
+// than half of those that were looked at there, and none elsewhere. Their own joint lets the air in.
+func (c *Case) AirAtOne() []string {
+	idle, _, air := c.AirAtIdle()
+	if !air || !BalanceTells.HoldsIn(c) || c.WeakBank() != nil {
+		return nil
+	}
+	if len(c.Looking("white")) > 0 {
+		return c.fewOfBank(idle, "white")
+	}
+	weak := c.Those(func(n string) bool { return PullsLittle.HoldsOf(c, n) })
+	of := c.Those(func(n string) bool { return !c.Engine.IsTwoBank() || c.Engine.BankOf(n) == c.bankOfTrim(idle) })
+	if 2*len(weak) > len(of) || slices.ContainsFunc(weak, func(n string) bool {
+		return !slices.Contains(of, n) || c.Grade(n).IsLow() || c.HighLoss(n) || c.Looks(n, "fuel-wet", "sooty", "oil-wet")
+	}) {
+		return nil
+	}
+	return weak
+}
+
 // fewOfBank are the plugs of a look, where all are of the bank of a trim and not more
 // than half of those looked at there.
 func (c *Case) fewOfBank(t Trim, look string) []string {

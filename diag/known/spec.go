@@ -247,10 +247,24 @@ const (
 )
 
 // CarburettorEach reports an engine that may well have a carburettor for each of
-// its few cylinders: a motorcycle's.
+// its few cylinders: a motorcycle's, or one that is said to have as many.
 func (c *Case) CarburettorEach() bool {
 	n := len(c.Engine.Cylinders)
-	return c.Carburetted() && n > 1 && (n == 2 || n <= 4 && (c.AirCooled() || c.Ported()))
+	return c.Carburetted() && n > 1 && (n == 2 || n <= 4 && (c.AirCooled() || c.Ported() || c.described(ridden)) || c.described(carburettorsOf[n]))
+}
+
+// carburettorsOf are the words of as many carburettors as an engine has cylinders.
+var carburettorsOf = map[int][]string{
+	2: countedCarburettors("two", "twin", "dual", "2"), 3: countedCarburettors("three", "triple", "3"), 4: countedCarburettors("four", "quad", "4"),
+	6: countedCarburettors("six", "6"),
+}
+
+func countedCarburettors(counts ...string) []string {
+	var list []string
+	for _, n := range counts {
+		list = append(list, n+" carburetor", n+" carburettor", n+" carb")
+	}
+	return list
 }
 
 // PushrodChamber reports a small engine cooled by air whose pushrods, or the chain of whose

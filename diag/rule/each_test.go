@@ -39,6 +39,8 @@ func TestEachCylinder(t *testing.T) {
 	done := func(work string) sample.Change {
 		return sample.Known(func(h *diag.History) { h.WorkDone = append(h.WorkDone, work) })
 	}
+	carbs := sample.Known(func(h *diag.History) { h.Vehicle = "motorcycle with four carburettors" })
+	white1 := []string{"white", "normal", "normal", "normal"}
 	within := sample.Permits("exhaust", "", 0.25, 0.35)
 	missing := sample.Test("exhaust-gas", quantity.None, sample.InUnit("gas co", "idle", 0.3, quantity.Percent), sample.InUnit("gas co2", "idle", 12.5, quantity.Percent),
 		sample.InUnit("gas o2", "idle", 3.5, quantity.Percent), sample.InUnit("gas hc", "idle", 900, quantity.PartsMillion))
@@ -72,6 +74,14 @@ func TestEachCylinder(t *testing.T) {
 		{name: "a miss, all missed alike", test: sample.Dry("inline-4", even, missing, off(90, 85, 84, 88)), fires: "gas-miss", not: "miss-agrees"},
 		{name: "hardly missed, and low", test: sample.Dry("inline-4", low3, off(90, 85, 25, 88)), fires: "pulls-little-and-low 3"},
 		{name: "hardly missed, and sound", test: sample.Dry("inline-4", even, off(90, 85, 25, 88)), fires: "pulls-little 3", first: "own-spark"},
+		{name: "hardly missed, and white alone", test: looks("inline-4", white1, off(40, 150, 155, 150)), fires: "pulls-little-and-white 1", first: "own-injector"},
+		{name: "hardly missed, and white, with carburettors", test: looks("inline-4", white1, carbs, off(40, 150, 155, 150)), fires: "pulls-little-and-white 1", first: "air-leak", next: "intake-joint-wetted"},
+		{name: "hardly missed, and another is white", test: looks("inline-4", white1, carbs, off(150, 40, 155, 150)), fires: "pulls-little 2; one-white 1", not: "pulls-little-and-white"},
+		{name: "hardly missed, and wet", test: looks("inline-4", []string{"fuel-wet", "normal", "normal", "normal"}, carbs, off(40, 150, 155, 150)), fires: "pulls-little 1", not: "pulls-little-and-white", first: "own-spark", next: "swap-coil"},
+		{name: "hardly missed, and all white", test: looks("inline-4", four("white"), off(40, 150, 155, 150)), fires: "pulls-little 1", not: "pulls-little-and-white"},
+		{name: "a bank hardly missed", test: sample.Of("V6", off(50, 150, 45, 155, 55, 150)), fires: "bank-pulls-little 1,3,5", not: "pulls-little"},
+		{name: "a bank hardly missed, and white", test: looks("V6", []string{"white", "normal", "white", "normal", "white", "normal"}, off(50, 150, 45, 155, 55, 150)), fires: "bank-pulls-little 1,3,5", not: "pulls-little", first: "manifold-gasket"},
+		{name: "two of a bank hardly missed", test: sample.Of("V6", off(50, 150, 45, 150, 155, 150)), fires: "pulls-little 1,3", not: "bank-pulls-little"},
 		{name: "all missed alike", test: sample.Of("inline-4", off(90, 85, 84, 88)), not: "pulls-little pulls-nothing"},
 		{name: "the idle control at work", test: sample.Of("inline-4", sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "working"), sample.Each("drop", 90, 85, 4, 88))), fires: "balance-not-valid", not: "pulls-nothing"},
 		{name: "gives little", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209))), fires: "injector-low 1", first: "dirty-injectors"},
@@ -127,6 +137,10 @@ func TestTrimsAndGas(t *testing.T) {
 			sample.InUnit("gas o2", "idle", o2, quantity.Percent), sample.InUnit("gas hc", "idle", hc, quantity.PartsMillion))
 	}
 	runSealing(t, []sealingCase{
+		{name: "air at idle, and one white", test: looks("inline-4", []string{"white", "normal", "normal", "normal"}, trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "air-at-one-runner 1; trim-lean-at-idle-only", first: "air-leak", next: "smoke-test"},
+		{name: "air at idle, and all white", test: looks("inline-4", four("white"), trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "trim-lean-at-idle-only", not: "air-at-one-runner"},
+		{name: "air at idle, and one weak", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3)), sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "held"), sample.Each("drop", 90, 85, 25, 88))), fires: "air-at-one-runner 3; trim-lean-at-idle-only", first: "air-leak"},
+		{name: "short at speed too, and one weak", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 15)), sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "held"), sample.Each("drop", 90, 85, 25, 88))), fires: "pulls-little 3", not: "air-at-one-runner"},
 		{name: "air at idle", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "trim-lean-at-idle-only", not: "trim-lean-at-speed", first: "air-leak", soon: diag.ActSoon},
 		{name: "air at idle, and some at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 25), sum("2500 rpm bank 1", 7))), fires: "trim-lean-at-idle-only", not: "trim-lean-throughout", first: "air-leak"},
 		{name: "short throughout", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 14))), fires: "trim-lean-throughout", not: "trim-lean-at-speed trim-lean-at-idle-only", first: "air-meter"},
@@ -134,7 +148,7 @@ func TestTrimsAndGas(t *testing.T) {
 		{name: "takes out", test: sample.Of("inline-4", trims(sum("idle bank 1", -14))), fires: "trim-rich"},
 		{name: "takes out of the bank with the sooty plug", test: looks("V6", []string{"normal", "normal", "sooty", "normal", "normal", "normal"}, trims(sum("idle bank 1", -22), sum("idle bank 2", 2))), fires: "sooty-where-trims-are-rich 3; trim-rich", first: "own-injector", soon: diag.ActSoon},
 		{name: "adds to the bank with the white plug", test: looks("V6", []string{"normal", "normal", "white", "normal", "normal", "normal"}, trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 20), sum("idle bank 2", 2), sum("2500 rpm bank 2", 1))), fires: "white-where-trims-are-lean 3; trim-lean-at-speed", first: "own-injector", soon: diag.ActSoon},
-		{name: "adds at idle alone", test: looks("V6", []string{"normal", "normal", "white", "normal", "normal", "normal"}, trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3), sum("idle bank 2", 2), sum("2500 rpm bank 2", 1))), fires: "one-white 3", not: "white-where-trims-are-lean"},
+		{name: "adds at idle alone", test: looks("V6", []string{"normal", "normal", "white", "normal", "normal", "normal"}, trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3), sum("idle bank 2", 2), sum("2500 rpm bank 2", 1))), fires: "air-at-one-runner 3", not: "white-where-trims-are-lean"},
 		{name: "adds, and all plugs are white", test: looks("inline-4", []string{"white", "white", "white", "white"}, trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 20))), fires: "trim-lean-at-speed", not: "white-where-trims-are-lean"},
 		{name: "takes out of the other bank", test: looks("V6", []string{"normal", "normal", "sooty", "normal", "normal", "normal"}, trims(sum("idle bank 1", 2), sum("idle bank 2", -22))), fires: "one-sooty 3", not: "sooty-where-trims-are-rich"},
 		{name: "takes out, and all plugs are sooty", test: looks("inline-4", []string{"sooty", "sooty", "sooty", "sooty"}, trims(sum("idle bank 1", -22))), fires: "trim-rich", not: "sooty-where-trims-are-rich"},

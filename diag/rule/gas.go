@@ -130,6 +130,17 @@ var whiteAndLean = []Rule{{
 		}
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank}}
 	}, Headline: "white-and-lean", SaysBetterThan: []string{"one-white", "some-white", "trim-lean-at-speed", "trim-lean-throughout", "trims-apart"},
+}, {
+	Name: "air-at-one-runner", Title: "The computer adds fuel at idle alone, and few cylinders there are lean or weak",
+	Why: "Air that gets in past the meter shows at idle. What gets in behind the throttle for all leans all; what gets in at one runner leans the cylinder behind it, whose plug turns white and which pulls less at idle. " +
+		"An injector that gives too little would be short at speed as well.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsTest(known.Trims)},
+	Of: oneSet("the white plugs, or where none is the cylinders that hardly pull, not more than half of those of the bank to which the trims add fuel at idle alone, and none elsewhere", (*known.Case).AirAtOne), When: known.All(sparkPlugs, known.Not(gasFuel), known.Not(known.GasRight)),
+	Kind: OfTrims, For: append(speaks(Heard, "air-leak"), speaks(Known, "injector-seals", "manifold-gasket")...), Against: append(denies(Known, "trims-say-air", "own-injector", "wrong-heat-range"), denies(DryUp, "trims-say-air", "own-spark", "coil-or-lead")...),
+	Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		idle, fast, _ := c.AirAtIdle()
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed, "bank": idle.Bank, "white": len(c.Looking("white")) > 0}}
+	}, Headline: "white-and-air", SaysBetterThan: []string{"one-white", "some-white", "trim-lean-at-idle-only", "trims-apart", "pulls-little-and-white", "pulls-little"},
 }}
 
 // gasRules are on the exhaust gas and the lambda that follows from it.

@@ -202,8 +202,12 @@ var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))
 
 // whiteAlone: a two-stroke breathes through its crankcase, and what leaks in past a
 // seal of the crankshaft leans the cylinder beside it.
-func whiteAlone(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(heatRange(c), drawsAir(c), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
+func whiteAlone(c *known.Case, s known.Subject) []Voice {
+	plug := heatRange(c)
+	if c.ColourOthers(s.Cylinders) > 0 { // which were fitted with it, and are not white: what is left is one that sits loose
+		plug = speaks(Hint, "wrong-heat-range")
+	}
+	return slices.Concat(plug, drawsAir(c), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
 }
 
 // drawsAir is what leans a two-stroke, or makes it hot, in one cylinder: its crankcase lets air in; of an

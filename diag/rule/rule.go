@@ -193,7 +193,7 @@ var families = [][]Rule{
 	oilRules,
 	startingRules, peakRules,
 	vacuumRules, lateCam, lateAndLow, markRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
-	balanceDoubt, balanceRules,
+	balanceDoubt, balanceRules, bankPulls,
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,

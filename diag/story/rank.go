@@ -214,5 +214,5 @@ func (b *ledger) facts(name string, cylinders []string) diag.Facts {
 	}
 	b.c.InOrder(at)
 	return diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled(), "flies": b.c.Flies(), "drive": b.c.DriveNamed(), "meterOpen": b.c.MeterOpen(), "diesel": b.c.Spec.Diesel(), "pcv": b.c.MayHavePCV(),
-		"distributor": b.c.Distributor(), "coilsOpen": len(b.c.Spec.SharedCoils) == 0, "afloat": b.c.WetExhaust(), "rawWater": b.c.RawWaterCooled(), "ranDown": len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.OilRunsDown(n) })}
+		"distributor": b.c.Distributor(), "mateFires": cause.MatesFire(b.c, cylinders), "ownCarb": cause.OwnCarburettor(b.c, cylinders), "coilsOpen": len(b.c.Spec.SharedCoils) == 0, "afloat": b.c.WetExhaust(), "rawWater": b.c.RawWaterCooled(), "ranDown": len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.OilRunsDown(n) })}
 }

@@ -29,6 +29,7 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
 	"vent-hose-pinch":     func(*bench, []int) answer { return yes(false, "", "no change") },
 	"vent-valve-look":     func(*bench, []int) answer { return yes(false, "", "it closes") },
+	"intake-joint-wetted": func(b *bench, _ []int) answer { return yes(b.truth.airLeak, "it leaks|leaks", "it is tight|tight") },
 	"smoke-test": func(b *bench, _ []int) answer {
 		return yes(b.truth.airLeak || b.truth.crankSeal, "smoke comes out|comes out", "none comes out|none")
 	},

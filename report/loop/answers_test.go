@@ -249,6 +249,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet == 0 }), "the lobe or its follower is worn", "both are good")
 	},
 	"look-up-ratio":      func(*bench, []int) answer { return yes(false, "", "8 to 1 or more") }, // the simulator has none of a low ratio
+	"own-fuel-look":      func(*bench, []int) answer { return yes(false, "", "it was fed") },
 	"flow-look":          func(*bench, []int) answer { return yes(false, "", "nothing is wrong there") },
 	"exhaust-look":       func(*bench, []int) answer { return yes(false, "", "tight to its end") },    // nobody breathes what its engines give off
 	"fins-look":          func(*bench, []int) answer { return yes(false, "", "clean and whole") },     // none of its engines is cooled by air alone and clogged
