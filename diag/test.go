@@ -152,6 +152,7 @@ type History struct {
 	ForBuyer    bool     // tested for somebody who means to buy it
 	Arrival     string   // how the vehicle came in, in the job's words
 	Said        []string // what the customer said is wrong, in whole sentences
+	OwnWords    []string // of these, those in which no complaint was known
 	Onset       string   // how it came on: "sudden at full load", "slow over months"
 	OilUse      string   // as entered, "1 l in 1000 km"
 	Heard       []string // complaints that words elsewhere tell of: how it came in or came on, what was found

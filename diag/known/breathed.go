@@ -63,11 +63,6 @@ func (c *Case) exhaustTold() [2]bool {
 // exhaust gets to where people are, or that an engine runs among walls.
 func TellsOfExhaust(text string) bool { return madeIllBy(text) || breathedBy(text) }
 
-// ExhaustWords are words without one of which no text says that.
-func ExhaustWords() []string {
-	return slices.Concat(madeIll, secondOf(illPeople), firstOf(gasAlarm), firstOf(exhaustGets), secondOf(runIndoors))
-}
-
 func madeIllBy(text string) bool {
 	text = plainWords(text)
 	return SpeaksOf(text, madeIll...) || SpeaksOf(text, illPeople...) || SpeaksOf(" "+text, gasAlarm...) && !SpeaksOf(text, alarmNot...)

@@ -82,6 +82,17 @@ func (c *Case) saidByCode(of []string) bool {
 // oilLight are words of a light that warns of the oil pressure.
 var oilLight = pairs("oil light|oil pressure light|oil lamp|oil pressure lamp|oil warning", "comes on|came on|flickers|flicker|glows|stays on|is on|lit|lights up|on at idle")
 
+// OwnWords are what is wrong in words of the customer's own of which nothing here makes a
+// complaint.
+func (c *Case) OwnWords() []string {
+	return slices.DeleteFunc(slices.Clone(c.History.OwnWords), func(text string) bool {
+		return TellsOfOilLight(text) || SpeaksOf(plainWords(text), flashes...)
+	})
+}
+
+// TellsOfOilLight reports a text that tells of a light that warns of the oil pressure.
+func TellsOfOilLight(text string) bool { return SpeaksOf(plainWords(text), oilLight...) }
+
 // heard are the complaints that words elsewhere tell of, where the job names none.
 func (c *Case) heard() []string {
 	if len(c.History.Heard) == 0 || slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) {

@@ -5,7 +5,7 @@ import "slices"
 // told reports that the job says one of these of how the trouble came on, of how the vehicle
 // came in, or among the technician's findings.
 func (c *Case) told(words ...string) bool {
-	for _, text := range []string{c.History.Onset, c.History.Arrival} {
+	for _, text := range append([]string{c.History.Onset, c.History.Arrival}, c.History.Said...) {
 		if text != "" && SpeaksOf(c.workOf(text).Text, words...) {
 			return true
 		}
@@ -16,7 +16,7 @@ func (c *Case) told(words ...string) bool {
 // Ails reports an engine of which something is complained, by word or by a stored code, or
 // that runs roughly or not at all.
 func (c *Case) Ails() bool {
-	return len(c.Complaints()) > 0 || len(c.History.Complaints) > 0 || len(c.History.Codes) > 0 || c.Spec.Runs == "rough" || c.Spec.Runs == "does not run"
+	return len(c.Complaints()) > 0 || len(c.History.Complaints) > 0 || len(c.History.OwnWords) > 0 || len(c.History.Codes) > 0 || c.Spec.Runs == "rough" || c.Spec.Runs == "does not run"
 }
 
 // flashes are words of the engine light that flashes: the computer's own sign that what a

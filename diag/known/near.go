@@ -62,18 +62,12 @@ func pairs(things, said string) []string {
 	return list
 }
 
-// firstOf and secondOf are the things, and what may be said of them, of a list of pairs: a text
-// that speaks of one of these has one of each. A word that is no pair is both.
-func firstOf(words []string) []string  { return halves(words, true) }
-func secondOf(words []string) []string { return halves(words, false) }
-
-func halves(words []string, first bool) []string {
+// firstOf are the things of a list of pairs: a text that speaks of one of these pairs has one
+// of them. A word that is no pair is one.
+func firstOf(words []string) []string {
 	var list []string
 	for _, word := range words {
-		one, other, pair := strings.Cut(word, pairMark)
-		if pair && !first {
-			one = other
-		}
+		one, _, _ := strings.Cut(word, pairMark)
 		if one = strings.TrimSpace(one); !slices.Contains(list, one) {
 			list = append(list, one)
 		}

@@ -96,6 +96,8 @@ func toldCases() []sealingCase {
 		{name: "one of the two was made", test: refused("", sample.Leak("1", 6)), fires: "too-few-cylinders", not: "tests-declined"},
 		{name: "nothing but the plugs was allowed, and they are normal", test: refused("", sample.Plug("normal", "1", "2", "3", "4")), fires: "tests-declined", soon: diag.CheckAgain},
 		{name: "nothing but the plugs was allowed", test: refused("", sample.Plug("sooty", "1", "2", "3", "4")), fires: "tests-declined; all-sooty"},
+		{name: "a complaint of which no word is known", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Tells("the heater stays cold")), fires: "told-in-own-words", not: "complaint-not-explained", soon: diag.CheckAgain},
+		{name: "an oil light in the customer's words", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Tells("oil light flickers at idle")), fires: "complaint-not-explained", not: "told-in-own-words"},
 		{name: "a noise that nothing explains", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise")), fires: "complaint-not-explained"},
 		{name: "nothing is said of any", test: sample.Of("inline-4", sample.Plug("normal", "1", "2", "3", "4")), fires: "plugs-normal", not: "tests-declined"},
 	}

@@ -197,7 +197,7 @@ var families = [][]Rule{
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
-	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows, exhaustBreathed,
+	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows, exhaustBreathed, ownWords,
 	coolantInside, linerRules, coolingRules,
 	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,

@@ -4,25 +4,30 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"gaugesheet/diag/known"
 )
 
 // complaints reads what is wrong with the vehicle: words of the list, or a sentence of
 // the customer's in which such words stand. The sentences come back too, so that they
-// are not lost for the word that was read out of them.
-func (s *section) complaints() (words, told []string) {
+// are not lost for the word that was read out of them; own are those of which no word is
+// known, which the sheet says back as they are.
+func (s *section) complaints() (words, told, own []string) {
 	if s == nil {
-		return nil, nil
+		return nil, nil, nil
 	}
 	k := keyOf(s.keys, "complaints")
 	if n := s.get("complaints"); n != nil && n.kind == scalar && slices.Contains(noComplaint, plainWords(n.text)) { // n/a, which is no list of two
-		return nil, nil
+		return nil, nil, nil
 	}
 	for _, item := range s.wordItems("complaints", k) {
 		n := s.r.scalar(item, s.label("complaints"), "a list of words")
 		switch {
 		case n == nil || slices.Contains(noComplaint, plainWords(n.text)):
+			continue
+		case known.TellsOfOilLight(n.text):
+			told = append(told, n.text)
 			continue
 		case !vocabularyOf(k.says).answers(n.text, k.words):
 			if heard := complaintsIn(n.text); len(heard) > 0 {
@@ -33,12 +38,45 @@ func (s *section) complaints() (words, told []string) {
 				told = append(told, n.text)
 				continue
 			}
+			if inOwnWords(n.text, k) {
+				told, own = append(told, n.text), append(own, n.text)
+				continue
+			}
 		}
 		if w := s.r.wordOf(n, s.label("complaints"), k); w.Value != "" {
 			words = appendNew(words, w.Value)
 		}
 	}
-	return words, told
+	return words, told, own
+}
+
+// leastLetters is how many letters what somebody tells has at least.
+const leastLetters = 4
+
+// inOwnWords reports what is wrong in words of which none is known, and which are no slip in
+// writing one that is: nothing that a customer tells is lost for want of a word.
+func inOwnWords(text string, k key) bool {
+	vocabulary, words := vocabularyOf(k.says), strings.Fields(plainWords(text))
+	letters, long := 0, 0
+	for _, w := range words {
+		n := 0
+		for _, c := range w {
+			if unicode.IsLetter(c) {
+				n++
+			}
+		}
+		if letters += n; n >= leastLetters {
+			long++
+		}
+	}
+	slip := vocabulary.nearTo(text, k.words) != "" || meant(text, k.words) != "" || vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
+	figure := strings.ContainsAny(text, "0123456789") && long < 2 // "about 120" tells of nothing
+	return !slip && !figure && letters >= leastLetters && !anyOfWords(words, denies)
+}
+
+// anyOfWords reports one of some words among others.
+func anyOfWords(words, of []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
 // appendNew adds words that are not there yet.
@@ -163,13 +201,10 @@ func complaintsIn(text string) []string {
 		}
 	}
 	left := strings.Fields(rest)
-	says := func(words []string) bool {
-		return slices.ContainsFunc(left, func(w string) bool { return slices.Contains(words, w) })
-	}
-	if says(denies) {
+	if anyOfWords(left, denies) {
 		return nil
 	}
-	if at := slices.Index(found, "no start"); at >= 0 && says(onlyThen) {
+	if at := slices.Index(found, "no start"); at >= 0 && anyOfWords(left, onlyThen) {
 		found[at] = "hard start"
 	}
 	slices.SortStableFunc(found, func(a, b string) int { return slices.Index(complaints, a) - slices.Index(complaints, b) })

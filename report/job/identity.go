@@ -23,8 +23,8 @@ func (r *reader) identity(j *Job, top *section) {
 	j.Number, j.Technician, j.Reason = s.text("number"), s.text("technician"), s.text("reason")
 	j.OrderedBy, j.Invoice, j.Place = s.text("ordered-by"), s.text("invoice"), s.text("place")
 	j.Date, j.Started = s.date("date"), s.clock("started")
-	j.Complaints, j.said = s.complaints()
-	j.Reason.Value = strings.Join(slices.DeleteFunc(append([]string{j.Reason.Value}, j.said...), func(t string) bool { return t == "" }), "; ")
+	j.Complaints, j.said, j.OwnWords = s.complaints()
+	j.Reason.Value = strings.Join(slices.DeleteFunc(append([]string{j.Reason.Value}, j.said...), func(t string) bool { return t == "" || slices.Contains(j.OwnWords, t) }), "; ")
 	a := s.group("authorised")
 	j.Authorised = Authorisation{By: a.text("by"), When: a.text("when"), How: a.text("how")}
 	v := s.group("valid")
@@ -178,7 +178,7 @@ func (r *reader) months(n *node) float64 {
 
 func (r *reader) history(j *Job, top *section) diag.History {
 	complaint, smoke := top.group("job"), top.group("smoke")
-	h := diag.History{Vehicle: j.Vehicle.Description.Value, Arrival: j.Vehicle.StateOnArrival.Value, ForBuyer: j.Sheet.Value == "pre-purchase" || j.Seller.Name.Given(), Complaints: j.Complaints, Said: j.said, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
+	h := diag.History{Vehicle: j.Vehicle.Description.Value, Arrival: j.Vehicle.StateOnArrival.Value, ForBuyer: j.Sheet.Value == "pre-purchase" || j.Seller.Name.Given(), Complaints: j.Complaints, Said: j.said, OwnWords: j.OwnWords, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
 		Smoke: diag.Smoke{Colour: smoke.word("colour").Value, When: smoke.wordList("when")}}
 	h.ForSale = (j.Sheet.Value == "pre-purchase" || j.Seller.Name.Given()) && !j.Authorised.By.Given() && !j.Authorised.How.Given()
 	if j.Vehicle.OdometerStatus.Value != "not actual" && j.Vehicle.OdometerStatus.Value != "unknown" {

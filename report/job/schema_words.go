@@ -5,10 +5,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag/engine"
-	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 )
 
@@ -28,7 +28,7 @@ func (w *schemaWriter) wordOf(k key) Object {
 			}
 		}
 		if k.says == "complaint" {
-			return append(withSentences(wordSchema(k.words, slices.Concat(others, noComplaint))), Member{"description", k.allWords()})
+			return append(orOwnWords(wordSchema(k.words, slices.Concat(others, noComplaint))), Member{"description", k.allWords()})
 		}
 		return append(wordSchema(k.words, others), Member{"description", k.allWords()})
 	})
@@ -89,18 +89,14 @@ func spelledAny(phrases []string) []string {
 	return out
 }
 
-// withSentences takes a sentence too in which a complaint stands, or exhaust that people breathe.
-func withSentences(words Object) Object {
-	var phrases []string
-	for _, c := range complaintPhrases() {
-		for _, phrase := range c.Words {
-			phrases = append(phrases, strings.ReplaceAll(anyCase(phrase), "[Nn][Tt]", "[Nn]['’]?[Tt]"))
-		}
-	}
-	sentence := Object{{"type", "string"}, {"pattern", "(?:^|[^A-Za-z])(?:" + strings.Join(phrases, "|") + ")(?:[^A-Za-z]|$)"}}
-	exhaust := Object{{"type", "string"}, {"pattern", "(?:" + strings.Join(spelledAny(known.ExhaustWords()), "|") + ")"}}
+// orOwnWords takes what a customer says in words of his own too, as inOwnWords does: text of
+// some letters, and of two long words where a figure stands in it.
+func orOwnWords(words Object) Object {
 	list, _ := words[0].Value.([]any)
-	return either(append(list, sentence, exhaust)...)
+	least := strconv.Itoa(leastLetters)
+	plain := Object{{"type", "string"}, {"pattern", `^(?:[^0-9\p{L}]*\p{L}){` + least + `}[^0-9]*$`}}
+	figures := Object{{"type", "string"}, {"pattern", `\p{L}{` + least + `}.*[^\p{L}].*\p{L}{` + least + `}`}}
+	return either(append(list, plain, figures)...)
 }
 
 func ownWords(schema Object) []string {

@@ -39,7 +39,8 @@ type Job struct {
 
 	Number, Technician, Reason, OrderedBy, Invoice, Place, Started Text
 	Date                                                           Date
-	Complaints                                                     []string
+	Complaints                                                     []string // words of the list
+	OwnWords                                                       []string // complaints of which no word is in it
 	said                                                           []string // the sentences that some of them stood in
 	Authorised                                                     Authorisation
 	Valid                                                          Validity

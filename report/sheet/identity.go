@@ -134,7 +134,7 @@ func (v *view) complaints() []string {
 	for i, c := range v.job.Complaints {
 		said[i] = v.term("complaint", c)
 	}
-	return said
+	return append(said, v.job.OwnWords...)
 }
 
 // complaintsBeside are the complaints but for those that a reason, which the sheet

@@ -59,6 +59,11 @@ func Complains(of ...string) Change {
 	return Known(func(h *diag.History) { h.Complaints = append(h.Complaints, of...) })
 }
 
+// Tells adds what is wrong in words of the customer's own.
+func Tells(words ...string) Change {
+	return Known(func(h *diag.History) { h.Said, h.OwnWords = append(h.Said, words...), append(h.OwnWords, words...) })
+}
+
 // Codes adds trouble codes.
 func Codes(codes ...string) Change {
 	return Known(func(h *diag.History) { h.Codes = append(h.Codes, codes...) })
