@@ -120,6 +120,8 @@ func saidApart(k key, n *node) (parts *node, apart bool) {
 		parts = vehicleApart(k, n)
 	case "customer", "seller":
 		parts = personApart(n)
+	case "battery":
+		parts = voltsApart(n)
 	case "job":
 		return nil, !isJobNumber(n.text)
 	}

@@ -98,6 +98,17 @@ func watchedHint(name, text string, keys []key) string {
 	return "write '" + name + ": {pumped-to: " + watched.get("pumped-to").text + ", hold: {" + held.key + ": " + held.value.text + "}}'"
 }
 
+// watchedWithin is such a pressure of a group of the section, the pressure test of the cooling
+// system; "" for any other text.
+func watchedWithin(section, text string, keys []key) string {
+	for _, k := range keys {
+		if hint := watchedHint(k.name, text, k.keys); k.form == asGroup && hint != "" {
+			return "write '" + section + ": {" + strings.Trim(strings.TrimPrefix(hint, "write "), "'") + "}'"
+		}
+	}
+	return ""
+}
+
 // pairedRow writes a row in which every second figure is the next cylinder, 1 360, 2 355,
 // as values by cylinder; "" for any other.
 func (r *reader) pairedRow(name, text string, keys []key) string {

@@ -173,6 +173,36 @@ func jobHint(text string) string {
 	return "write 'job: {" + strings.Join(parts, ", ") + "}', if that is what they are" + either
 }
 
+// voltsAt is a voltage with what the battery did, before or behind it.
+var voltsAt = lazily(`(?i)^(?:(\d[\d.,]*) ?(?:v|volts?)?,? (?:at |while |when |on |with )?(rest|resting|standing|static|off|engine off|key off|crank|cranking)|(rest|resting|standing|static|engine off|key off|crank|cranking) ?[:=]? ?(\d[\d.,]*) ?(?:v|volts?)?)(?:[ ,;/]+|$)`)
+
+// voltsApart takes the two voltages of a battery apart, '12.6 rest 10.2 cranking'; nil for
+// any other text.
+func voltsApart(n *node) *node {
+	out := &node{kind: mapping, pos: n.pos}
+	for rest := strings.TrimSpace(n.text); rest != ""; {
+		m := voltsAt().FindStringSubmatch(rest)
+		if m == nil {
+			return nil
+		}
+		name, figure := "rest", m[1]+m[4]
+		if strings.HasPrefix(fold(m[2]+m[3]), "crank") {
+			name = "cranking"
+		}
+		if out.get(name) != nil {
+			return nil
+		}
+		pos := n.pos
+		pos.Col += len([]rune(n.text)) - len([]rune(rest))
+		out.entries = append(out.entries, entry{name, pos, &node{pos: pos, text: strings.TrimRight(figure, ",.") + " V", plain: n.plain, tag: "!!str"}})
+		rest = strings.TrimSpace(rest[len(m[0]):])
+	}
+	if len(out.entries) < 2 {
+		return nil
+	}
+	return out
+}
+
 // voltsSaid takes the voltages out of what is said of a test, batteries 12.5 V, cranking
 // 9.8 V, as what stands for its battery; the rest is what is left.
 func voltsSaid(pieces []typed) (battery typed, rest []typed) {

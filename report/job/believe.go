@@ -114,7 +114,11 @@ func (w *measuring) believe(s *scale, from int, k key, to place) bool {
 		if one.value < b.least {
 			side, edge = "less than can be, at least", b.least
 		}
-		w.r.doubt(one, cmp.Or(b.meant(one, s, k), "look at the figure and its unit again"), side+" "+inUnit(edge, s.unit))
+		fell := ""
+		if to.name == "drop" && one.value < 0 { // -70
+			fell = "write by how much it fell, without the minus"
+		}
+		w.r.doubt(one, cmp.Or(fell, b.meant(one, s, k), "look at the figure and its unit again"), side+" "+inUnit(edge, s.unit))
 	}
 	return sound
 }

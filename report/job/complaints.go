@@ -34,6 +34,10 @@ func (s *section) complaints() (words, told, own []string) {
 				words, told = appendNew(words, heard...), append(told, n.text)
 				continue
 			}
+			if turnsOver().MatchString(fold(n.text)) { // wont start, cranks fine
+				told = append(told, n.text)
+				continue
+			}
 			if known.TellsOfExhaust(n.text) { // no fault of an engine by itself, and of more weight than any
 				told = append(told, n.text)
 				continue
@@ -89,6 +93,9 @@ func appendNew(words []string, more ...string) []string {
 	return words
 }
 
+// turnsOver is what is said of the starter beside a complaint, and is none.
+var turnsOver = lazily(`^(?:it |engine |but |still )*(?:cranks|turns|spins)(?: over)?(?: (?:fine|ok|okay|good|well|strong|strongly|normally|quick|quickly|fast|all right|alright))$`)
+
 // noComplaint is what people write where the list should stay empty.
 var noComplaint = []string{"none", "no", "nothing", "n/a", "na", "no complaints", "no complaint", "nil", "nothing wrong"}
 
@@ -132,7 +139,7 @@ var complaintsCalled = []complaintCalled{
 		"oil burning; high oil consumption; oil loss",
 		"drinking oil; goes through oil; quart every; uses a quart; uses a litre; uses a liter; uses a pint; litre every; liter every; pint every; litre of oil; liter of oil; quart of oil; pint of oil; blows oil; blowing oil; throws oil; spits oil; tops up oil; topping up oil; top up the oil; adding oil"},
 	{"coolant loss",
-		"loses coolant; losing coolant; losing water; uses water; uses coolant; using coolant; using water; loses water; water loss",
+		"loses coolant; losing coolant; loosing coolant; loosing water; looses coolant; losing water; uses water; uses coolant; using coolant; using water; loses water; water loss",
 		"coolant leak",
 		"lost coolant; drinks water; coolant goes down; coolant level drops; coolant disappears"},
 	{"overheating",

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"strings"
 
 	"gaugesheet/diag"
@@ -17,6 +18,27 @@ var (
 	spoonForm  = lazily(`tsp|tbsp|spoon`)
 	squirtForm = lazily(`squirt|shot|splash|drop`)
 )
+
+// wetFromDry reports a reading with oil that begins at the one without, 62 to 110: it rose, and
+// is no band.
+func (r *reader) wetFromDry(sec *section, c *diag.Compression) {
+	wet := sec.get("wet")
+	for _, name := range r.cylinderNames {
+		w, d := c.Wet[name], c.Dry[name]
+		if w.HalfWidth == 0 || len(w.Values) != 1 || len(d.Values) != 1 || d.HalfWidth != 0 {
+			continue
+		}
+		low, high := w.Values[0]-w.HalfWidth, w.Values[0]+w.HalfWidth
+		if math.Abs(low-d.Values[0]) > 0.01*d.Values[0] || high < 1.1*low {
+			continue
+		}
+		pos := wet.pos
+		if one := wet.get(name); one != nil {
+			pos = one.pos
+		}
+		r.report(pos, "write what it came to, 'wet: {"+name+": "+plainNumber(math.Round(high*100)/100)+"}'", "'compression.wet.%s' is '%s', from the reading without oil on, which may be a rise or a band", name, short(w.Entered))
+	}
+}
 
 // stated reads a section that is only a word such as 'declined'.
 func (r *reader) stated(top *section, key string) (diag.State, string, bool) {
@@ -51,6 +73,7 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 		OilML:      r.dose(sec),
 		Strokes:    r.strokesEach(sec),
 	}
+	r.wetFromDry(sec, c)
 	// First strokes and a running engine read far lower than a full cranking
 	// test, and say nothing of the unit where there is one.
 	full := s.samples

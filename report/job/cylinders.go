@@ -112,6 +112,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 		hint = fmt.Sprintf("of the whole test, write '%s: %s'", sectionOf(label), n.text)
 	} else if held := r.heldOfAll(n.text, label); held != "" {
 		hint = held
+	} else if twice := r.twiceEach(n.text); twice != "" {
+		hint = twice
 	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
 		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
 	} else if lone := r.loneHint(n.text, label); lone != "" {

@@ -94,7 +94,11 @@ func (r *reader) allowed(name Text, role string) bool {
 	}
 	switch {
 	case !slices.Contains(of, strings.ToLower(path.Ext(file))):
-		r.report(name.Pos, "", "the file of the %s, '%s', does not end in %s", what, short(name.Value), inWords(of, "or"))
+		hint := ""
+		if what == "shop profile" && !strings.ContainsAny(name.Value, "./\\") { // the shop's name
+			hint = "write 'shop: {name: " + short(name.Value) + "}' if that is the shop's name"
+		}
+		r.report(name.Pos, hint, "the file of the %s, '%s', does not end in %s", what, short(name.Value), inWords(of, "or"))
 	case (path.IsAbs(file) || len(file) > 1 && file[1] == ':') && !r.options.Absolute:
 		r.report(name.Pos, "name it by its path from the job file, or draw with --absolute", "the %s '%s' is named by an absolute path", what, short(name.Value))
 	case role == RolePhoto && strings.HasPrefix(path.Clean(file), "../"):

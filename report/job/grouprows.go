@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // groupHead is what stands in front of what was read of some cylinders together: 'odds',
@@ -11,7 +13,7 @@ import (
 var groupHead = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?|#)?(?:(odds?|evens?)(?: (?:bank|side|ones|cylinders|numbers))?\b *[:=]?|(\d{1,2}(?:(?: ?[,&+/-] ?| and | n | )#?\d{1,2}\b)+) *[:=])`)
 
 // namedTogether are cylinders in front of a word: '1,2,4 fine', 'odds tan evens sooty'.
-var namedTogether = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?)?(odds?|evens?|#?\d{1,2}(?:(?: ?[,&+/] ?| and )#?\d{1,2}\b)*) *[:=-]? `)
+var namedTogether = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?)?(odds?|evens?|(?:all )?(?:the )?(?:rest|others)|#?\d{1,2}(?:(?: ?[,&+/] ?| and )#?\d{1,2}\b)*) *[:=-]? `)
 
 // headedWords takes a text apart at the cylinders in front of its words; nil for a text that
 // does not begin with such.
@@ -51,6 +53,9 @@ func (r *reader) groupOf(head string) []string {
 			}
 		}
 		return out
+	}
+	if strings.HasSuffix(head, "rest") || strings.HasSuffix(head, "others") {
+		return []string{others}
 	}
 	for _, word := range strings.FieldsFunc(head, func(c rune) bool { return c < '0' || c > '9' }) {
 		if !slices.Contains(r.cylinderNames, word) || slices.Contains(out, word) {
@@ -112,6 +117,58 @@ func (r *reader) groupRows(n *node) *node {
 		return nil
 	}
 	return out
+}
+
+// groupHint answers a row that has not as many readings as its cylinders, odds 150 148; "" for
+// any other text.
+func (r *reader) groupHint(text string) string {
+	for _, g := range r.groupsIn(evenly(text)) {
+		row := asList(g.text.text+" 1 1", 0) // asks for three
+		if len(row) < 4 || len(g.names) < 2 || len(row)-2 == len(g.names) {
+			continue
+		}
+		return "the row of " + allOf(g.names) + " has " + strconv.Itoa(len(row)-2) + " readings: write each behind its " + r.cylinderWord + ", and 'not tested' where there is none"
+	}
+	return ""
+}
+
+// twiceEach writes two readings of each cylinder, 150/152 148/148, as its repeats; "" for any
+// other text.
+func (r *reader) twiceEach(text string) string {
+	p, err := quantity.ScanAs(text, quantity.Pressure)
+	if err != nil || len(r.cylinderNames) < 2 || len(p.Parts) != 2*len(r.cylinderNames) {
+		return ""
+	}
+	var all []string
+	for i := 0; i < len(p.Parts); i += 2 {
+		if p.Joins[i] != quantity.Slash {
+			return ""
+		}
+		all = append(all, r.cylinderNames[i/2]+": ["+p.Parts[i].Text+", "+p.Parts[i+1].Text+"]")
+	}
+	return "write {" + strings.Join(all, ", ") + "} if each was read twice"
+}
+
+// headedHint writes words behind the cylinders that they are of, '3 dribbles rest good', as
+// values by cylinder; "" for any other text.
+func (r *reader) headedHint(text, key string) string {
+	var all []string
+	for _, h := range headedWords(text) {
+		names := r.groupOf(h.head)
+		if len(names) == 0 || h.word == "" || strings.ContainsAny(h.word, "0123456789") {
+			return ""
+		}
+		for _, name := range names {
+			if slices.ContainsFunc(all, func(one string) bool { return strings.HasPrefix(one, name+": ") }) {
+				return r.cylinderWord + " " + name + " is named twice: write each once, such as " + key + ": {" + name + ": " + h.word + ", ...}"
+			}
+			all = append(all, name+": "+h.word)
+		}
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return "write " + key + ": {" + strings.Join(all, ", ") + "}"
 }
 
 // groupLooks reads the looks of plugs that are named together, '1,2,4 fine. 3 black n oily';

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag"
@@ -66,6 +67,10 @@ func (s *section) distance(key string) Text {
 	if n == nil {
 		return Text{}
 	}
+	if thousands := thousandsSaid(n.text); thousands != "" { // 98k+, 230 thousand km
+		s.r.report(n.pos, "write "+thousands, "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
+		return Text{}
+	}
 	v, err := quantity.Parse(n.text)
 	number, unit, _ := strings.Cut(n.text, " ")
 	switch {
@@ -73,9 +78,6 @@ func (s *section) distance(key string) Text {
 		v, err = quantity.Parse(strings.ReplaceAll(n.text, ",", ""))
 	case isThousands(number, "."):
 		s.r.report(n.pos, "write "+strings.TrimSpace(strings.ReplaceAll(number, ".", "")+" "+unit), "'%s' is '%s', expected a number without a point", s.label(key), short(n.text))
-		return Text{}
-	case strings.HasSuffix(fold(number), "k") && isFigures(number[:len(number)-1]): // 143k miles
-		s.r.report(n.pos, "write "+number[:len(number)-1]+"000 "+cmp.Or(unit, "mi, or km"), "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
 		return Text{}
 	}
 	switch {
@@ -95,6 +97,22 @@ func (s *section) distance(key string) Text {
 		return Text{n.text, n.pos}
 	}
 	return Text{}
+}
+
+// saidThousands is a distance in thousands.
+var saidThousands = lazily(`(?i)^(?:about |approx\.? |ca\.? |over |~ ?)?(\d+(?:[.,]\d)?) ?(?:k|thou|thousand|tausend|tkm)\+? ?(mi|miles|km|kms|kilometers|kilometres|h|hours)?\+?$`)
+
+// thousandsSaid writes such a distance in figures; "" for any other text.
+func thousandsSaid(text string) string {
+	m := saidThousands().FindStringSubmatch(strings.TrimSpace(text))
+	if m == nil {
+		return ""
+	}
+	number, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+	if err != nil {
+		return ""
+	}
+	return strconv.Itoa(int(number*1000+0.5)) + " " + cmp.Or(m[2], "mi, or km")
 }
 
 // mileageUnknown reports words behind a distance by which nobody vouches for it.

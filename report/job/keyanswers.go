@@ -26,6 +26,7 @@ var keyAnswers = []keyAnswer{
 	toKey("engine", "serial; serial number; serial no; number; engine number; id; stamp; block number; casting", "it stands under 'vehicle': write 'vehicle: {engine-number: $}'"),
 	toKey("engine", "valves; valve count; number of valves; valves per cylinder; ignition; points; distributor; coil; coils; magneto; magnetos; spark; condition; rebuilt; overhaul; modified; mods; exhaust; oil; oil type; weight; power; hp; horsepower; kw; torque; rotation",
 		"no key of the engine has that: write it into 'notes'"),
+	toKey("exhaust-gas", "lambda; afr", "lambda is worked out from co, hc, co2 and o2: leave it out"),
 	toKey("plugs", "brand; make; maker; type; part; part number; model; plug type; code; number", "no key has that: write it into 'notes'"),
 	toKey("compression", "gauge; tester; tool", "the gauge stands by itself: write 'gauges: {compression: {range: $}}'"),
 	toKey("compression", "average; mean; avg; median; percent; percentage; sum; total; verdict; result in words", "that is worked out from the readings: leave it out"),
@@ -35,13 +36,14 @@ var keyAnswers = []keyAnswer{
 	toKey("fuel-pressure", "cranking; crank; while cranking", "while cranking it has no key: write 'other-readings: {fuel pressure cranking: $}'"),
 	toKey("fuel-pressure", "held; holds; residual; residual pressure; rest pressure; drops to; falls to", "with the time since switching off, write 'hold: $', such as 'hold: 30 psi after 5 min'"),
 	toKey("fuel-pressure.limits", "held; holds; residual; residual pressure", "with the time since switching off, write 'hold: $', such as 'hold: at least 30 psi after 5 min'"),
-	toKey("fuel-pressure", "pinched; pinch; pinched return; return clamped; clamped; deadhead; dead head; deadheaded", "with the return pinched shut it is 'return-pinched: 60 psi'"),
+	toKey("fuel-pressure", "pinched; pinch; pinch return; return pinch; return pinched off; pinched return; return clamped; clamped; deadhead; dead head; deadheaded", "with the return pinched shut it is 'return-pinched: $'"),
 	toKey("vacuum", "at 2000; at 2000 rpm; 2000 rpm; at 2500; at 2500 rpm; 2500 rpm; 2500; at 3000; at 3000 rpm; 3000 rpm; high idle; fast idle; at speed; with speed", "with the speed at which it was held, write 'held: {at: 2500 rpm, reading: $}'"),
 	toKey("trims", "bank 1; bank 2; bank1; bank2; b1; b2; left; right; long; short; long term; short term; ltft; stft", "the speed comes first, then the bank: 'idle: {bank 1: {short: 4, long: 14}}'"),
 	toKey("rotors", "front; rear; rotor 1; rotor 2; middle", "the faces of each rotor stand together: 'faces: {front: [7.4, 7.2, 7.3], rear: [7.0, 6.9, 5.1]}'"),
 	toKey("leakage", "held; holds; second gauge; cylinder gauge; regulated", "what was held of what was supplied is written for each cylinder, such as 'dry: [78/80, 76/80]'"),
 	toKey("cooling", "bubbles; bubbling; gas bubbles; bubbles in the coolant", "write 'coolant: bubbles'"),
 	toKey("oil-pressure.limits", "at-speed; at speed; speed; running", "of a speed, write '2000 rpm: $'"),
+	toKey("", "fuel pump; fuel pump pressure; pump pressure; carb fuel pump; carb fuel pressure; carburetor fuel pressure; carburettor fuel pressure; mechanical pump; mechanical fuel pump", "the pump's pressure is that of the fuel: write 'fuel-pressure: {idle: $}' with the engine running, 'fuel-pressure: {key-on: $}' with it off"),
 	toKey("", "carb; carbs; carburetor; carburettor; carburetors; carburettors; injection; efi", "write it into 'notes'; where the fuel pressure was read, the kind stands with it: 'fuel-pressure: {system: carburettor, ...}'"),
 	toKey("", "after; after work; after repair; after the work; after the repair; now; today", "what was read after the work stands in the job by itself; what was read before it under 'before: {done: ..., compression: {...}}'"),
 	toKey("", "mix; oil mix; fuel mix; premix; oil ratio; fuel oil ratio", "write 'engine: {fuel: two-stroke mix}', and the ratio into 'notes'"),
@@ -60,6 +62,11 @@ func (r *reader) answered(n *node, e entry, section string, keys []key) string {
 	}
 	if figure, words := leadingFigure(value, ""); figure != "" && slices.Contains([]string{"idle", "at idle", "idling", "at tickover"}, fold(words)) {
 		value = figure
+	}
+	for _, before := range []string{"goes to ", "went to ", "goes up to ", "up to ", "rises to ", "jumps to "} { // goes to 80
+		if len(value) > len(before) && strings.EqualFold(value[:len(before)], before) && startsWithFigure(value[len(before):]) {
+			value = value[len(before):]
+		}
 	}
 	plain := plainWords(e.key)
 	if hint := limitBeside(section, plain, e.value, keys); hint != "" {

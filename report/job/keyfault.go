@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 
 	"gaugesheet/diag/quantity"
 )
@@ -14,42 +13,6 @@ import (
 func (r *reader) noSection(n *node, name string, keys []key) {
 	known := keyNames(keys)
 	r.report(n.pos, r.sectionHint(r.uncut(n), name, keys), "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
-}
-
-// sectionHint says what to type for a value, or a list, that stands in the place of a set
-// of keys.
-func (r *reader) sectionHint(n *node, name string, keys []key) string {
-	hint := ""
-	if n.kind == scalar && name == "compression" {
-		hint = r.heldHint(n.text)
-	}
-	if n.kind == scalar && name == "leakage" && (strings.ContainsFunc(n.text, unicode.IsLetter) || strings.Contains(n.text, "/") && r.namesFirstPiece(n.text)) {
-		hint = r.leakLine(n.text)
-	}
-	hint = cmp.Or(hint, r.readingsHint(name, n))
-	if n.kind == scalar && hint == "" && len(n.text) <= longestSaid {
-		if name == "leakage" {
-			hint = r.leakLine(n.text)
-		} else if isTest(name) && name != "compression" {
-			hint = cmp.Or(r.pairedRow(name, n.text, keys), rowElsewhere(name, n.text))
-		}
-		if name == "valves" {
-			hint = cmp.Or(hint, r.valvesLine(n.text))
-		}
-	}
-	switch {
-	case hint != "":
-		return hint
-	case name == "" && n.kind == list:
-		return "begin each line with its key, without a dash before it: 'engine: {layout: inline-4}'"
-	case name == "":
-		return r.fileHint(n)
-	case n.kind == scalar && len(keys) > 0:
-		return r.aloneHint(name, n.text, keys)
-	case onlyTexts(n) && len(keys) > 0:
-		return r.aloneHint(name, strings.Join(textsOf(n), ", "), keys)
-	}
-	return ""
 }
 
 // fileHint answers a file that is one text.
@@ -68,7 +31,7 @@ func (r *reader) fileHint(n *node) string {
 
 // aloneUnder are the keys to which a value mostly belongs that stands in the
 // place of its section, where others are as well possible.
-var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap": "rated", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle", "timing": "base",
+var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap": "rated", "cooling.thermostat": "rated", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle", "timing": "base",
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
@@ -112,8 +75,10 @@ func (r *reader) aloneHint(name, text string, keys []key) string {
 	under := aloneUnder[name]
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
+	} else if p, err := quantity.ScanAs(text, quantity.Pressure); name == "compression.limits" && err == nil && p.Only(quantity.To) && len(p.Parts) == 2 {
+		under = "standard" // 128-170
 	}
-	if hint := cmp.Or(inWordsOfTest(last, text, keys), fuelRow(last, text), namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
+	if hint := cmp.Or(watchedWithin(last, text, keys), inWordsOfTest(last, text, keys), fuelRow(last, text), namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
 		return hint
 	}
 	if figure, words := leadingFigure(text, cmp.Or(aloneUnits[name], aloneUnits[last])); under != "" && figure != "" {

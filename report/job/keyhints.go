@@ -118,6 +118,7 @@ func (r *reader) clockKey(n *node, i int, meant, where string) bool {
 // 25'. It is "" where a part of them is not known.
 func limitsHint(text string, keys []key) string {
 	var parts []string
+	standard := ""
 	for _, t := range separate(text, ",;") {
 		fields := strings.Fields(t.text)
 		if len(fields) > 1 && slices.Contains([]string{"spec", "book", "limit", "limits", "manual", "specs"}, fold(strings.Trim(fields[0], ":="))) { // spec 360 min
@@ -130,6 +131,11 @@ func limitsHint(text string, keys []key) string {
 		if last := len(fields) - 1; i == 0 && last > 0 && slices.Contains([]string{"min", "minimum", "least"}, fold(fields[last])) { // 350 min
 			fields = append([]string{fields[last]}, fields[:last]...)
 			i = 1
+		}
+		if i == 0 && strings.Contains(text, ",") && keyOf(keys, "standard").name != "" && len(fields) < 3 { // 170 psi, min 128
+			standard = ", if " + strings.Join(fields, " ") + " is the book's usual figure"
+			parts = append(parts, "standard: "+strings.Join(fields, " "))
+			continue
 		}
 		if i < 1 {
 			return ""
@@ -150,10 +156,10 @@ func limitsHint(text string, keys []key) string {
 		}
 		parts = append(parts, name+": "+figure)
 	}
-	if len(parts) == 0 {
+	if len(parts) == 0 || standard != "" && len(parts) == 1 {
 		return ""
 	}
-	return "write 'limits: {" + strings.Join(parts, ", ") + "}'"
+	return "write 'limits: {" + strings.Join(parts, ", ") + "}'" + standard
 }
 
 // rowsOf are the readings of cylinders that stand each with their own keys, {1:

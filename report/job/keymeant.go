@@ -344,17 +344,12 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 		hint = "write each key once, for all of them: '" + rows + "'"
 	case section == "" || section == "compression" && n.get("unit") == nil && bare:
 		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
+	case last == "balance" && dropsSaid(n, isOne) != "":
+		hint = "write '" + dropsSaid(n, isOne) + "'"
 	case last == "valves" && turnedPair(n) != "":
 		hint = turnedPair(n)
-	case last == "leakage" && leakLines(n, isOne) != "":
-		hint = "write 'dry: {" + leakLines(n, isOne) + "}'"
-		if strings.Contains(hint, "...") {
-			hint += ", and in the place of '...' what was lost, in percent"
-		}
-	case last == "leakage" && strings.ContainsAny(line, "/") || last == "leakage" && strings.Contains(line, " of "):
-		hint = "write 'dry: " + strings.ReplaceAll(line, " of ", "/") + "'"
-	case last == "leakage" && bare:
-		hint = "write 'loss: " + line + "' if they are percent lost; what was held of what was supplied is 'dry: {" + cylinderWord(n.entries[i].key) + ": " + short(n.entries[i].value.text) + "/" + heldOf(n) + ", ...}'"
+	case last == "leakage" && leaksAsKeys(n, line, n.entries[i], bare, isOne) != "":
+		hint = leaksAsKeys(n, line, n.entries[i], bare, isOne)
 	case strings.Contains(to, "."):
 		hint = "they are of another test: write '" + strings.Replace(to, ".", ": {", 1) + ": " + line + "}'"
 	case to != "":

@@ -10,8 +10,8 @@ import (
 // leakLine writes losses with their places that stand in one text, '1 8, 2 7, 3 34 ex' and
 // '3 leaks 34% at exhaust', as the keys of leakage; "" for any other text.
 func (r *reader) leakLine(text string) string {
-	if turned := r.suppliedFirst(text); turned != "" {
-		return turned
+	if held := r.heldRow(text); held != "" {
+		return held
 	}
 	var pieces []typed
 	text, places := r.leakPlaces(holeSaid().ReplaceAllString(strings.ReplaceAll(text, "=", " "), "neighbour"))
@@ -67,17 +67,21 @@ func mostOfOthers(text string) string {
 	return ""
 }
 
-// suppliedFirst answers pressures of which the first is the one that was supplied, 80/72
-// 80/74; "" for any other text.
-func (r *reader) suppliedFirst(text string) string {
+// heldRow writes pressures that were held of what was supplied, 72/80 74/80, also where the
+// one that was supplied stands first; "" for any other text.
+func (r *reader) heldRow(text string) string {
 	p, err := quantity.ScanAs(text, quantity.Pressure)
 	if err != nil || len(p.Parts) < 4 || len(p.Parts) != 2*len(r.cylinderNames) {
 		return ""
 	}
 	var all []string
+	turned := p.Parts[0].Value.Number > p.Parts[1].Value.Number
 	for i := 0; i < len(p.Parts); i += 2 {
-		of, held := p.Parts[i], p.Parts[i+1]
-		if p.Joins[i] != quantity.Slash || of.Value.Number != p.Parts[0].Value.Number || held.Value.Number > of.Value.Number {
+		held, of := p.Parts[i], p.Parts[i+1]
+		if turned {
+			held, of = of, held
+		}
+		if supplied := map[bool]int{false: 1, true: 0}[turned]; p.Joins[i] != quantity.Slash || of.Value.Number != p.Parts[supplied].Value.Number || held.Value.Number > of.Value.Number {
 			return ""
 		}
 		all = append(all, held.Text+"/"+of.Text)
@@ -140,6 +144,23 @@ func leakWritten(text string) string {
 		return ""
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
+}
+
+// leaksAsKeys answers leaks of cylinders that stand in the place of a key, of which the first
+// is given; "" where they are losses that say that they are.
+func leaksAsKeys(n *node, line string, first entry, bare bool, isOne func(string) bool) string {
+	leaks := leakLines(n, isOne)
+	switch {
+	case strings.Contains(leaks, "..."):
+		return "write 'dry: {" + leaks + "}', and in the place of '...' what was lost, in percent"
+	case leaks != "":
+		return "write 'dry: {" + leaks + "}'"
+	case strings.ContainsAny(line, "/") || strings.Contains(line, " of "):
+		return "write 'dry: " + strings.ReplaceAll(line, " of ", "/") + "'"
+	case bare:
+		return "write 'loss: " + line + "' if they are percent lost; what was held of what was supplied is 'dry: {" + cylinderWord(first.key) + ": " + short(first.value.text) + "/" + heldOf(n) + ", ...}'"
+	}
+	return ""
 }
 
 // leakLines are the leaks of cylinders that stand in the place of keys, with the places

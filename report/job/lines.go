@@ -333,8 +333,8 @@ func keyed(text string) bool {
 	if name = strings.TrimSpace(name); ok && strings.TrimSpace(value) != "" {
 		return isWhole(cylinderWord(name)) || isKeyWord(name)
 	}
-	first, _, ok := strings.Cut(text, " ")
-	return ok && (keyOf(fileKeys, fold(first)).name != "" || len(keysCalled(first)) > 0 && keyOf(fileKeys, keysCalled(first)[0]).name != "")
+	first, rest, ok := strings.Cut(text, " ")
+	return ok && (isKeyWord(first) && startsWithFigure(rest) || keyOf(fileKeys, fold(first)).name != "" || len(keysCalled(first)) > 0 && keyOf(fileKeys, keysCalled(first)[0]).name != "")
 }
 
 // split takes a line without a colon apart where its key probably ends.

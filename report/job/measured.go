@@ -227,6 +227,10 @@ func (w *measuring) measured(k key, n *node, to place) {
 		w.keys(sec, to.name, to.at, to.cylinder)
 		return
 	}
+	if hint := laterSaid(to.label[strings.LastIndexByte(to.label, '.')+1:], n.text, k.keys); n.kind == scalar && hint != "" {
+		w.r.report(n.pos, hint, "'%s' is '%s', expected one number", to.label, short(n.text))
+		return
+	}
 	if n.kind == scalar {
 		if value, at, ok := strings.Cut(strings.ReplaceAll(n.text, "@", " at "), " at "); ok && slices.Contains(keyNames(k.keys), "at") {
 			if to.at = strings.TrimSpace(at); isWhole(to.at) { // 10@700

@@ -69,9 +69,12 @@ func fellTo(n *node) *node {
 	for _, word := range []string{"fell", "falls", "pumped to", "from"} {
 		text = strings.TrimSpace(strings.TrimPrefix(text, word))
 	}
+	if held := heldFor().FindStringSubmatch(text); held != nil { // 15 psi held 10 min
+		text = held[1] + " to " + held[1] + " in " + held[2]
+	}
 	from, rest, ok := strings.Cut(text, " to ")
 	for _, word := range []string{" dropped", " drops", " fell", " falls", " went down", " went", " down", " leaked down", " bled down"} { // 6 psi dropped to 2
-		from = strings.TrimSuffix(from, word)
+		from = strings.TrimRight(strings.TrimSuffix(from, word), " ,;")
 	}
 	if !ok {
 		return nil
@@ -97,6 +100,9 @@ func fellTo(n *node) *node {
 	}
 	return out
 }
+
+// heldFor is a pressure that did not fall, and how long it was watched.
+var heldFor = lazily(`^(\d[\d.,]* ?[a-z]*),?(?: it)? (?:held|holds|steady|no drop|stayed)(?: steady| there)?(?: for| in| after| over)? (\d+ ?[a-z]+)$`)
 
 // withoutSuction is a text without its words or signs of a vacuum, and whether it had any.
 func withoutSuction(text string) (plain string, had bool) {

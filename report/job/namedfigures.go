@@ -11,15 +11,23 @@ import (
 // namedFigures answers readings that stand with their names in the place of a section's
 // keys, 'key on 43 psi, idle 36'; "" for any other text.
 func namedFigures(section, text string, keys []key) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	var pairs []pair
+	behind := ""
 	all := clauses(text)
 	for _, clause := range all {
 		name, figure := namedFigure(clause, keys, len(all) > 1)
 		if sided := sidedFigure(clause); name == "" && sided != "" && aloneUnder[section] != "" { // 2 atdc
 			name, figure = aloneUnder[section], sided
 		}
-		if limit := limitOf(clause, pairs, keys); limit != "" {
+		switch limit := limitOf(clause, pairs, keys); {
+		case strings.HasPrefix(limit, "{"):
 			name, figure = "limits", limit
+		case limit != "": // one figure
+			behind = limit
+			continue
 		}
 		if name == "" || pairOf(pairs, name) != "" {
 			return ""
@@ -36,9 +44,9 @@ func namedFigures(section, text string, keys []key) string {
 	}
 	unit := cmp.Or(figuresUnit(texts), aloneUnits[section])
 	if slices.ContainsFunc(texts, isBare) && keyOf(keys, "unit").name != "" && unit != "" {
-		return "write '" + section + ": {unit: " + unit + ", " + strings.Join(texts, ", ") + "}', with the gauge's unit"
+		return "write '" + section + ": {unit: " + unit + ", " + strings.Join(texts, ", ") + "}', with the gauge's unit" + behind
 	}
-	return "write '" + section + ": {" + strings.Join(texts, ", ") + "}'"
+	return "write '" + section + ": {" + strings.Join(texts, ", ") + "}'" + behind
 }
 
 // sidedFigure is an angle with its side of the mark, 6 BTDC at idle, as it is read; "" for
@@ -77,7 +85,7 @@ func pairOf(pairs []pair, name string) string {
 }
 
 // limitOf is the limit behind the reading that it is for, 'idle 55 spec 58', as the keys of
-// limits have it; "" for any other clause.
+// limits have it, or how one figure is written for a limit; "" for any other clause.
 func limitOf(clause string, pairs []pair, keys []key) string {
 	word, figure, _ := strings.Cut(fold(clause), " ")
 	if len(pairs) == 0 || !slices.Contains([]string{"spec", "specs", "limit", "limits", "book", "should"}, strings.TrimRight(word, ":=")) {
@@ -86,8 +94,12 @@ func limitOf(clause string, pairs []pair, keys []key) string {
 	last := pairs[len(pairs)-1].name
 	figure = strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(figure, "be "), "says "), "is ")
 	limits := keyOf(keys, "limits")
-	if _, err := quantity.ScanAs(figure, quantity.Pressure); err != nil || keyOf(limits.keys, last).name == "" {
+	p, err := quantity.ScanAs(figure, quantity.Pressure)
+	if err != nil || keyOf(limits.keys, last).name == "" {
 		return ""
+	}
+	if _, one := p.Single(); one && p.Bound == quantity.Exact {
+		return "; what the book allows is a range: 'limits: {" + last + ": " + figure + " +/- ...}' or '" + "at least " + figure + "'"
 	}
 	return "{" + last + ": " + figure + "}"
 }

@@ -155,7 +155,7 @@ func (r *reader) outside(n *node, i int, section string, keys []key) {
 	e := n.entries[i]
 	is := keyMeant(e, "", keyNames(keys))
 	if len(all) < 2 {
-		r.report(e.pos, is.hint, "unknown key '%s'", short(e.key))
+		r.report(e.pos, cmp.Or(besideInLine(n.get(section), section, is.name, e.value), is.hint), "unknown key '%s'", short(e.key))
 		r.moved(n, e, is)
 		return
 	}
@@ -163,6 +163,22 @@ func (r *reader) outside(n *node, i int, section string, keys []key) {
 	for _, j := range all {
 		r.moved(n, n.entries[j], keyMeant(n.entries[j], "", keyNames(keys)))
 	}
+}
+
+// besideInLine puts a key beside what its section says in one line, 'engine: inline 4'; ""
+// where the section is not there, or has keys of its own.
+func besideInLine(section *node, called, name string, value *node) string {
+	if section == nil || section.kind != mapping || len(section.entries) == 0 || section.entries[0].pos != section.entries[0].value.pos || value.kind != scalar || isEmpty(value) || section.get(name) != nil {
+		return ""
+	}
+	var texts []string
+	for _, e := range section.entries {
+		if e.value.kind != scalar {
+			return ""
+		}
+		texts = append(texts, e.key+": "+short(e.value.text))
+	}
+	return "it stands under '" + called + "': write '" + called + ": {" + strings.Join(append(texts, name+": "+short(value.text)), ", ") + "}'"
 }
 
 // wetBeside says where a second reading of compression belongs that stands in

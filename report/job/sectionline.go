@@ -1,8 +1,10 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag/quantity"
 )
@@ -11,14 +13,77 @@ import (
 // press: 10 psi hot idle', as that section; "" where that cannot be told, so that the name
 // alone is answered.
 func (r *reader) lineOfSection(value *node, under string, k key) string {
-	if value.kind != scalar || under != "" && !isTest(k.name) {
+	if value.kind != scalar {
 		return ""
 	}
-	hint := r.sectionHint(r.uncut(value), labelOf(under, k.name), k.keys)
+	value = r.uncut(value)
+	if hint := cmp.Or(lampSaid(k.name, value.text), plugsSaid(k.name, value.text), gaugeSaid(k.name, value.text)); hint != "" {
+		return hint
+	}
+	hint := r.sectionHint(value, labelOf(under, k.name), k.keys)
+	if at := strings.Index(value.text, ", "); k.name == "compression" && under == "" && at > 0 && conditionsLine(value.text[at+2:]) { // 150 148 62 150 psi, throttle open
+		first := *value
+		first.text = value.text[:at]
+		if readings := r.readingsHint(k.name, &first); readings != "" {
+			return strings.TrimSuffix(readings, ", with the gauge's unit") + " and 'conditions: " + short(value.text[at+2:]) + "'"
+		}
+	}
 	if !strings.HasPrefix(hint, "write '"+k.name+": {") {
 		return ""
 	}
 	return hint
+}
+
+// sectionHint says what to type for a value, or a list, that stands in the place of a set
+// of keys.
+func (r *reader) sectionHint(n *node, name string, keys []key) string {
+	hint := ""
+	if n.kind == scalar && name == "compression" {
+		hint = r.heldHint(n.text)
+	}
+	if n.kind == scalar && name == "leakage" && (strings.ContainsFunc(n.text, unicode.IsLetter) || strings.Contains(n.text, "/") && r.namesFirstPiece(n.text)) {
+		hint = r.leakLine(n.text)
+	}
+	hint = cmp.Or(hint, r.readingsHint(name, n))
+	if n.kind == scalar && hint == "" && len(n.text) <= longestSaid {
+		hint = r.rowHint(n.text, name, keys)
+	}
+	switch {
+	case hint != "":
+		return hint
+	case name == "" && n.kind == list:
+		return "begin each line with its key, without a dash before it: 'engine: {layout: inline-4}'"
+	case name == "":
+		return r.fileHint(n)
+	case n.kind == scalar && len(keys) > 0:
+		return r.aloneHint(name, n.text, keys)
+	case onlyTexts(n) && len(keys) > 0:
+		return r.aloneHint(name, strings.Join(textsOf(n), ", "), keys)
+	}
+	return ""
+}
+
+// rowHint writes a row, or what stands behind each cylinder, that is in the place of a test's
+// keys; "" for any other text.
+func (r *reader) rowHint(text, name string, keys []key) string {
+	last := name[strings.LastIndexByte(name, '.')+1:]
+	switch {
+	case name == "leakage":
+		return r.leakLine(text)
+	case name == "valves":
+		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys), r.valvesLine(text))
+	case isTest(name) && name != "compression":
+		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys))
+	}
+	names, values := r.asPairs(figuresBehind(text, keys))
+	if names == nil || listKeyOf(keys) == "" || isTest(name) {
+		return ""
+	}
+	_, unit := unitBehind(text, keys) // return: 1 12 2 11 ml
+	if keyOf(keys, "in").name != "" {
+		unit += "in: ..., "
+	}
+	return "write '" + last + ": {" + unit + listKeyOf(keys) + ": " + paired(names, values) + "}'"
 }
 
 // uncut is a text with what a # right before a figure has cut off it, without the sign.
@@ -74,10 +139,12 @@ func (r *reader) unitBesideName(e entry, where string) bool {
 		}
 		return false
 	}
-	hint := r.lineOfSection(&value, "", keyOf(fileKeys, name))
-	if hint == "" {
+	k := keyOf(fileKeys, name)
+	hint := r.lineOfSection(&value, "", k)
+	if hint == "" && keyOf(k.keys, "unit").name == "" {
 		return false
 	}
+	hint = cmp.Or(hint, "did you mean '"+k.name+"'? its unit stands below it: 'unit: "+unit+"'")
 	r.report(e.pos, hint, "unknown key '%s'", short(e.key))
 	return true
 }
@@ -88,7 +155,7 @@ func besideFigure(text, unit string) string {
 	if unit == "%" {
 		return text
 	}
-	if isRow(text) || isFigures(text) {
+	if isRow(text) && !strings.Contains(text, "/") || isFigures(text) {
 		return text + " " + unit
 	}
 	fields := strings.Fields(text)

@@ -13,7 +13,10 @@ import (
 // inWordsOfTest writes what was said of a test in the place of its keys; "" for any other
 // text.
 func inWordsOfTest(section, text string, keys []key) string {
-	return cmp.Or(needleSaid(section, text, keys), trimsSaid(section, text, keys), gasSaid(section, text, keys), twoEnds(section, text, keys))
+	if len(text) > longestSaid {
+		return ""
+	}
+	return cmp.Or(smokesSaid(section, text, keys), needleSaid(section, text, keys), laterSaid(section, text, keys), plugsSaid(section, text), lampSaid(section, text), trimsSaid(section, text, keys), gasSaid(section, text, keys), twoEnds(section, text, keys))
 }
 
 // needleSaid writes a reading with what its needle did in other words than its own, '15
@@ -124,33 +127,13 @@ func gasSaid(section, text string, keys []key) string {
 	var texts []string
 	speed, lambda := "", false
 	for _, clause := range clauses(text) {
-		fields := strings.Fields(clause)
-		if at := slices.Index(fields, "at"); at >= 0 && at+1 < len(fields) {
-			speed, fields = strings.TrimSuffix(fields[at+1], "rpm"), fields[:at]
-			if speed = fold(speed); isWhole(speed) {
-				speed += " rpm"
-			}
-		}
-		if fold(clause) == "idle" {
-			speed = "idle"
-			continue
-		}
-		if len(fields) < 2 {
-			return ""
-		}
-		name := fold(strings.TrimRight(fields[0], ":="))
-		if name == "idle" && len(fields) > 2 {
-			speed, fields = "idle", fields[1:]
-			name = fold(strings.TrimRight(fields[0], ":="))
-		}
-		figure := strings.Join(fields[1:], " ")
-		if v, err := quantity.Parse(figure); err != nil || v.Number < 0 {
-			return ""
-		}
+		name, figure, at := gasClause(clause)
+		speed = cmp.Or(at, speed)
 		switch {
+		case name == "" && at != "":
 		case name == "lambda" || name == "afr":
 			lambda = true
-		case keyOf(inner, name).name != name:
+		case name == "" || keyOf(inner, name).name != name:
 			return ""
 		default:
 			texts = append(texts, name+": "+figure)
@@ -166,6 +149,29 @@ func gasSaid(section, text string, keys []key) string {
 	return hint
 }
 
+// gasClause is one gas with its figure and the speed that is said beside it; the name is ""
+// for any other clause.
+func gasClause(clause string) (name, figure, speed string) {
+	fields := strings.Fields(clause)
+	if at := slices.Index(fields, "at"); at >= 0 && at+1 < len(fields) {
+		if speed = fold(strings.TrimSuffix(fields[at+1], "rpm")); isWhole(speed) {
+			speed += " rpm"
+		}
+		fields = fields[:at]
+	}
+	if len(fields) > 0 && fold(fields[0]) == "idle" {
+		speed, fields = "idle", fields[1:]
+	}
+	if len(fields) < 2 {
+		return "", "", speed
+	}
+	figure = strings.Join(fields[1:], " ")
+	if v, err := quantity.Parse(figure); err != nil || v.Number < 0 {
+		return "", "", ""
+	}
+	return fold(strings.TrimRight(fields[0], ":=")), figure, speed
+}
+
 // twoEnds writes 'from to' in the place of a group of just two readings, snap: 2 to 24, as
 // its keys; "" for any other.
 func twoEnds(section, text string, keys []key) string {
@@ -179,3 +185,126 @@ func twoEnds(section, text string, keys []key) string {
 }
 
 func takesFigure(k key) bool { return slices.Contains([]form{asReading, asMeasured, asAmount}, k.form) }
+
+// smokesSaid answers smoke of several colours, of which a job has room for one, blue at start
+// and white when cold; "" for any other text.
+func smokesSaid(section, text string, keys []key) string {
+	colour := keyOf(keys, "colour")
+	if section != "smoke" || colour.name == "" {
+		return ""
+	}
+	var colours []string
+	times := map[string][]string{}
+	for _, piece := range strings.FieldsFunc(strings.NewReplacer(" and ", ",", " then ", ",", " & ", ",", ";", ",").Replace(fold(text)), func(c rune) bool { return c == ',' }) {
+		first, when, _ := strings.Cut(strings.TrimSpace(piece), " ")
+		word, _ := vocabularyOf(colour.says).find(first, colour.words)
+		if word == "" && len(colours) > 0 { // and at idle
+			word, when = colours[len(colours)-1], strings.TrimSpace(piece)
+		}
+		if word == "" {
+			return ""
+		}
+		if !slices.Contains(colours, word) {
+			colours = append(colours, word)
+		}
+		for _, before := range []string{"at ", "on ", "when ", "under "} {
+			when = strings.TrimPrefix(when, before)
+		}
+		at, _ := vocabularyOf(keyOf(keys, "when").says).find(when, keyOf(keys, "when").words)
+		if at == "" && len(colours) == 1 && word == colours[0] && times[word] != nil {
+			return ""
+		}
+		if at != "" {
+			times[word] = appendNew(times[word], at)
+		}
+	}
+	all := make([]string, len(colours))
+	for i, word := range colours {
+		all[i] = "smoke: {colour: " + word + "}"
+		if times[word] != nil {
+			all[i] = "smoke: {colour: " + word + ", when: [" + strings.Join(times[word], ", ") + "]}"
+		}
+	}
+	switch {
+	case len(all) > 1:
+		return "write the one that is complained of, " + strings.Join(quoted(all), " or ") + ", and the other under 'findings'"
+	case len(all) == 1 && len(times[colours[0]]) > 1:
+		return "write '" + all[0] + "'"
+	}
+	return ""
+}
+
+// laterSaid writes a vacuum that was held and what it came to, '19 then 10 after 20 sec', with
+// the keys for them; "" for any other text.
+func laterSaid(section, text string, keys []key) string {
+	m := thenRead().FindStringSubmatch(fold(text))
+	if m == nil || keyOf(keys, "later").name == "" || keyOf(keys, "after").name == "" {
+		return ""
+	}
+	at := "..."
+	if m[4] != "" {
+		at = m[4] + " rpm"
+	}
+	return "write '" + section + ": {at: " + at + ", reading: " + m[1] + ", later: " + m[2] + ", after: " + m[3] + "}'"
+}
+
+var thenRead = lazily(`^(\d[\d.]*(?: ?inhg| ?in)?),? (?:then|fell to|dropped to|falls to|drops to|down to|to) (\d[\d.]*(?: ?inhg| ?in)?) (?:after|in|within) (\d+ ?[a-z]+)(?:,? (?:at|@) (\d+)(?: ?rpm)?)?$`)
+
+// plugsSaid answers what is said of plugs that is no look: new ones, and a gap for all; "" for
+// any other text.
+func plugsSaid(section, text string) string {
+	plain := fold(text)
+	if section != "plugs" {
+		return ""
+	}
+	if newPlugs().MatchString(plain) {
+		return "plugs that were put in are work done: 'vehicle: {work-done: [new plugs]}'; how the old ones looked stands under 'plugs: {looks: ...}'"
+	}
+	m := gapSaid().FindStringSubmatch(plain)
+	if m == nil {
+		return ""
+	}
+	unit := ""
+	if v, err := quantity.Parse(m[1]); err == nil && v.Unit == quantity.None {
+		unit = " mm"
+		if v.Number < 0.15 { // a gap is wider in mm
+			unit = " in"
+		}
+	}
+	hint := "write 'plugs: {gap: " + m[1] + unit + "}' for the gap by the book; a gap that was found stands with its plug: 'looks: {1: {look: normal, gap: " + m[1] + unit + "}, ...}'"
+	if rest := strings.Trim(m[2], " ,;"); rest != "" {
+		hint += "; '" + short(rest) + "' is a look: 'looks: {...}'"
+	}
+	return hint
+}
+
+var (
+	newPlugs = lazily(`^(?:(?:just )?(?:put|fitted|installed|changed|replaced)\b.*|(?:brand )?new(?: ones| plugs| set)?(?: in| fitted| installed| put in)?|(?:just )?(?:replaced|changed))$`)
+	gapSaid  = lazily(`^gap(?:ped|s)?(?: at| to| is)? ?[:=]? ?(\d*[.,]?\d+ ?(?:mm|in|thou|")?)(?: all(?: round| around)?| each| on all)?(?:$|[ ,;]+(.*)$)`)
+)
+
+// lampSaid answers what a lamp of the dashboard shows in the place of a pressure; "" for any
+// other text.
+func lampSaid(section, text string) string {
+	plain := fold(text)
+	if section != "oil-pressure" || !strings.Contains(plain, "light") && !strings.Contains(plain, "lamp") {
+		return ""
+	}
+	return "what a lamp does is seen, not read: write 'findings: [oil light " + short(strings.TrimSpace(strings.NewReplacer("oil ", "", "light ", "", "lamp ", "").Replace(plain+" "))) + "]', and here what a gauge showed"
+}
+
+// gaugeSaid writes the scale of a gauge with what it is sure to, 0-300 psi 2%, as the keys of
+// the gauge of compression; "" for any other text.
+func gaugeSaid(section, text string) string {
+	m := scaleSaid().FindStringSubmatch(fold(text))
+	if section != "gauges" || m == nil {
+		return ""
+	}
+	sure := ""
+	if m[2] != "" {
+		sure = ", accuracy: " + m[2] + " % of span"
+	}
+	return "it is named by its test: write 'gauges: {compression: {range: " + m[1] + sure + "}}' for the gauge of compression, 'fuel' for that of fuel"
+}
+
+var scaleSaid = lazily(`^(\d+ ?(?:-|to) ?\d+ ?(?:psi|bar|kpa|kg/cm2))(?:[ ,;(]+(?:\+/- ?|± ?)?(\d[\d.]*) ?%(?: of span| fs| full scale)?\)?)?$`)

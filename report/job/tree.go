@@ -385,7 +385,11 @@ func (c *composer) twice(out *node, key string, value *node, pos Pos, line int) 
 func isDecimals(before entry, key string, pos Pos) bool {
 	whole := before.value
 	next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
-	return whole.kind == scalar && whole.plain && pos == next && isWhole(whole.text) && isWhole(strings.TrimSuffix(before.key, ".")) && startsWithFigure(key)
+	last := whole.text
+	for _, about := range []string{"ca ", "ca. ", "circa ", "about ", "approx ", "approx. ", "abt ", "~ ", "~"} { // ca 9
+		last = strings.TrimPrefix(strings.ToLower(last), about)
+	}
+	return whole.kind == scalar && whole.plain && pos == next && isWhole(last) && isWhole(strings.TrimSuffix(before.key, ".")) && startsWithFigure(key)
 }
 
 func isWhole(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }

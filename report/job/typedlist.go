@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -64,11 +65,13 @@ func mostly(text string, cylinders int) []typed {
 	if cylinders < 3 {
 		return nil
 	}
-	for _, list := range typedLists(text) {
+	for _, list := range typedLists(strings.ReplaceAll(text, " / ", " , ")) {
 		readings, strange := 0, false
 		for _, t := range list {
 			if isReading(t.text) {
 				readings++
+			} else if _, answer := vocabularyOf("state of a test").find(t.text, nil); answer != "" { // n/a
+				continue
 			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") || cylinderWord(t.text) == others || slices.Contains(fillers, fold(t.text)) {
 				strange = true
 			}
@@ -183,6 +186,10 @@ func (r *reader) gathered(n *node) {
 		if len(sets.entries) > 0 {
 			*n = *sets
 		}
+	case n.kind == mapping && len(n.entries) == 1 && isEmpty(n.entries[0].value) && strings.Contains(n.entries[0].key, " "): // {1:150 2:148 3:62}
+		if names, _ := r.asPairs(n.entries[0].key); names != nil {
+			*n = *r.typedReadings(&node{pos: n.entries[0].pos, text: n.entries[0].key, plain: true, tag: "!!str"})
+		}
 	case n.kind == mapping:
 		values := &node{kind: list, pos: n.pos}
 		for _, e := range n.entries {
@@ -273,13 +280,16 @@ func (r *reader) loneHint(text, label string) string {
 			return "write " + key + ": {" + others + ": " + figure + "}"
 		}
 	}
+	if hint := r.groupHint(text); hint != "" {
+		return hint
+	}
 	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
 		if strings.Contains(fold(heading), "order") || strings.Contains(fold(heading), "firing") { // which is not that of the numbers
 			return "a list goes by the order of the numbers: write each behind its " + r.cylinderWord + ", such as " + key + ": {" + r.firstName() + ": 150, ...}"
 		}
 		return "leave the heading '" + heading + "' out"
 	}
-	if hint := r.pairHint(plain, key); hint != "" {
+	if hint := cmp.Or(r.pairHint(plain, key), r.oilInRow(text, key), r.cameToHint(plain, key)); hint != "" {
 		return hint
 	}
 	if figure := evenRow(plain); figure != "" {
@@ -295,7 +305,7 @@ func (r *reader) loneHint(text, label string) string {
 	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
 		return "write " + key + ": {" + name + ": " + value + "}"
 	}
-	if hint := r.namedHint(text, key); hint != "" {
+	if hint := cmp.Or(r.namedHint(text, key), r.headedHint(text, key)); hint != "" {
 		return hint
 	}
 	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored

@@ -38,6 +38,36 @@ func (r *reader) ledPairs(text string) (names, values []typed) {
 // oilIn is what stands between readings and those with oil.
 var oilIn = lazily(`(?i)[,;]? *(?:with oil|after oil|oil in|wet|w/ ?oil) *[:=]? *`)
 
+// oilInBrackets is what one cylinder came to with oil, behind its reading in a row: 62 (after
+// oil 110).
+var oilInBrackets = lazily(`(?i) ?\((?:after oil|with oil|w/ ?oil|oil|wet)[ :=]*(\d[\d.]*)[a-z ]*\)|(?i) ?\((\d[\d.]*) ?(?:after oil|with oil|w/ ?oil|wet)\)`)
+
+// oilInRow writes a row in which readings with oil stand in brackets as both keys; "" for any
+// other text.
+func (r *reader) oilInRow(text, key string) string {
+	at := oilInBrackets().FindAllStringSubmatchIndex(text, -1)
+	if key != "dry" || len(at) == 0 || len(r.cylinderNames) < 2 {
+		return ""
+	}
+	var wet []string
+	for _, m := range at {
+		from, to := m[2], m[3]
+		if from < 0 {
+			from, to = m[4], m[5]
+		}
+		before := asList(oilInBrackets().ReplaceAllString(text[:m[0]], "")+" 1 1", 0) // asks for three
+		if len(before) < 3 || len(before)-2 > len(r.cylinderNames) {
+			return ""
+		}
+		wet = append(wet, r.cylinderNames[len(before)-3]+": "+text[from:to])
+	}
+	row := asList(oilInBrackets().ReplaceAllString(text, ""), len(r.cylinderNames))
+	if len(row) != len(r.cylinderNames) {
+		return ""
+	}
+	return "write 'dry: " + listed(row) + "' and 'wet: {" + strings.Join(wet, ", ") + "}'"
+}
+
 // withOilHint writes readings of compression with those with oil behind them, '60 psi, with
 // oil 85', as their keys; "" for any other.
 func (r *reader) withOilHint(section string, n *node) string {
@@ -160,4 +190,19 @@ func decimalCommas(n *node, cylinders int) []*node {
 		return nil
 	}
 	return out
+}
+
+// cameTo is where a reading came to from another: from 62 to 110.
+var cameTo = lazily(`\bfrom \d[\d.]*(?: [a-z]+)? (?:up )?(to \d)`)
+
+// cameToHint writes what one cylinder came to, 3 up to 110, and with oil 3 from 62 to 110; ""
+// for any other text.
+func (r *reader) cameToHint(plain, key string) string {
+	if key == "wet" {
+		plain = cameTo().ReplaceAllString(plain, "$1")
+	}
+	if name, value := r.namedValue(plain, isReading); name != "" && strings.Contains(plain, " to ") {
+		return "write " + key + ": {" + name + ": " + value + "}"
+	}
+	return ""
 }

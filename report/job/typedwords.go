@@ -245,7 +245,7 @@ func layoutWithin(fields []string) string {
 	}
 	hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
 	for _, f := range fields { // DOHC
-		if name := keyTaking(key{keys: engineKeys}, f); !isFigures(f) && !isCount(f) && !isLayout(f) && name != "" && name != "layout" && name != "fuel" && name != "first-bank" {
+		if name := keyTaking(key{keys: engineKeys}, f); !isFigures(f) && !isCount(f) && !isLayout(f) && name != "" && name != "layout" && name != "fuel" && name != "first-bank" && name != "numbering" {
 			hint += ": '" + name + ": " + f + "'"
 		} else if keyOf(engineKeys, fold(f)).form == asYesNo && keyOf(engineKeys, fold(f)).name != "" {
 			hint += ": '" + fold(f) + ": yes'"

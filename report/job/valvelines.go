@@ -9,7 +9,7 @@ import (
 // valvePairs writes the clearances of both valves behind each cylinder, '1 .20/.30, 2
 // .20/.28', as the valves' section has them; "" for any other text.
 func (r *reader) valvePairs(text string) string {
-	var all []string
+	var inlets, exhausts []string
 	unit := ""
 	for _, t := range separate(text, ",;") {
 		name, rest, ok := r.leadingCylinder(t.text)
@@ -20,12 +20,12 @@ func (r *reader) valvePairs(text string) string {
 		if v, err := quantity.Parse(inlet); err == nil && v.Number > 0 && unit == "" {
 			unit = "unit: " + string(clearanceUnit(v.Number)) + ", "
 		}
-		all = append(all, name+": "+inlet+"/"+exhaust)
+		inlets, exhausts = append(inlets, name+": "+inlet), append(exhausts, name+": "+exhaust)
 	}
-	if len(all) < 2 {
+	if len(inlets) < 2 {
 		return ""
 	}
-	return "write 'valves: {" + unit + strings.Join(all, ", ") + "}', the inlet valve's first"
+	return "write 'valves: {" + unit + "inlet: {" + strings.Join(inlets, ", ") + "}, exhaust: {" + strings.Join(exhausts, ", ") + "}}', if the inlet valve's stands first"
 }
 
 // clearanceUnit is the unit in which a bare clearance of such a size is.

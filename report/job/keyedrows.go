@@ -1,0 +1,106 @@
+package job
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// keyedRow writes a row, or values behind their cylinders, that begin with the name of their
+// key, 'ohms 14.2 14.1 open 14.2' and 'rpm drop 1 70 2 100', as that key of the section; ""
+// for any other text.
+func (r *reader) keyedRow(section, text string, keys []key) string {
+	fields := separate(text, " ")
+	first := slices.IndexFunc(fields, func(t typed) bool { return startsWithFigure(strings.TrimLeft(t.text, "#.-+")) })
+	if first < 1 || first > 3 || len(r.cylinderNames) < 2 {
+		return ""
+	}
+	row := string([]rune(text)[fields[first].at:])
+	figures, unit := unitBehind(row, keys)
+	value := r.rowOrPairs(figures)
+	if value == "" {
+		return ""
+	}
+	words := listedWords(fields[:first])
+	names := append([]string{strings.ReplaceAll(fold(words), " ", "-")}, keysCalled(words)...)
+	for _, f := range fields[:first] {
+		names = append(names, fold(f.text))
+	}
+	for _, name := range names {
+		k := keyOf(keys, name)
+		if k.form != asReadings && k.form != asAllTexts {
+			continue
+		}
+		if unit == "" && len(k.units) == 0 && keyOf(keys, "unit").name != "" {
+			unit = "unit: " + cmp.Or(aloneUnits[section], "...") + ", "
+		}
+		return "write '" + section + ": {" + unit + k.name + ": " + value + "}'"
+	}
+	return ""
+}
+
+// rowOrPairs writes a row with an entry for each cylinder, or pairs of cylinders and
+// readings, as the file has them; "" for any other text. What a meter shows without a way
+// through is open.
+func (r *reader) rowOrPairs(text string) string {
+	if names, values := r.asPairs(text); names != nil {
+		return paired(names, values)
+	}
+	entries := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" ;/", c) })
+	if len(entries) != len(r.cylinderNames) {
+		return ""
+	}
+	figures := 0
+	for i, e := range entries {
+		e = strings.TrimRight(e, ",")
+		whole, part, comma := strings.Cut(e, ",")
+		switch {
+		case isFigures(e):
+			figures++
+		case comma && isWhole(whole) && isWhole(part): // 0,6
+			e = whole + "." + part
+			figures++
+		case slices.Contains(openWords, fold(e)) || fold(e) == "open":
+			e = "open"
+		default:
+			return ""
+		}
+		entries[i] = e
+	}
+	if figures == 0 {
+		return ""
+	}
+	return "[" + strings.Join(entries, ", ") + "]"
+}
+
+// dropsSaid are the falls of the speed that are said to be such, {1: 70 drop, 3: nothing}, as
+// the key for them has them; "" for any others.
+func dropsSaid(n *node, isOne func(string) bool) string {
+	var all []string
+	said := false
+	for _, e := range n.entries {
+		if !isOne(e.key) || e.value.kind != scalar {
+			continue
+		}
+		plain := fold(e.value.text)
+		figure := strings.TrimSpace(strings.NewReplacer("drops", "", "dropped", "", "drop", "", "down", "", "fell", "", "rpm", "", "by", "").Replace(plain))
+		said = said || figure != plain && !strings.HasSuffix(plain, "rpm")
+		switch {
+		case slices.Contains([]string{"nothing", "none", "no", "no change", "nil", "zero"}, figure):
+			figure = "0"
+		case !isFigures(strings.TrimLeft(figure, "-")):
+			return ""
+		}
+		all = append(all, cylinderWord(e.key)+": "+strings.TrimLeft(figure, "-"))
+	}
+	if !said {
+		return ""
+	}
+	return "drop: {" + strings.Join(all, ", ") + "}"
+}
+
+// figuresBehind is a row without the unit behind it.
+func figuresBehind(text string, keys []key) string {
+	figures, _ := unitBehind(text, keys)
+	return figures
+}
