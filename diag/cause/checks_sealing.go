@@ -256,8 +256,8 @@ var sealingChecks = []Check{
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return turns(c) }, Made: func(c *known.Case, _ []string) bool { return c.CrankedEmpty() }, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
-			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
-			{Name: "it stops hard", Stops: true, For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
+			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "does not turn", "cannot be turned", "solid", "stiff", "turns hard", "hard to turn", "tight"}},
+			{Name: "it stops hard", Stops: true, For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "stopped", "hard stop"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely", "nothing comes out", "nothing came out", "no liquid", "drained and turns", "turns over by hand"}}}},
 	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: rodInDoubt, Words: []string{"piston heights compared", "piston heights measured", "piston height measured"},
 		Outcomes: []Outcome{

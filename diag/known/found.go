@@ -85,9 +85,6 @@ func (c *Case) withGasHeard() *diag.Test {
 // air which nobody meters.
 var IdleHangs = FoundSo("an idle that hangs or races", pairs("idle|idles|idling|revs|rpm|speed", "hang|slow to fall|slow to drop|slow to come down|races|racing|does not fall|does not come down"))
 
-// EngineStuck is an engine that was found not to turn.
-var EngineStuck = FoundSo("an engine that does not turn", NotTurning)
-
 // FoundSo is a condition of that, with what it stands for.
 func FoundSo(what string, words []string) Condition {
 	return OfEngine(what+" among the technician's findings", func(c *Case) bool { return c.Found(words...) })

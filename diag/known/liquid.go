@@ -57,7 +57,7 @@ func (c *Case) liquidIn(name string) Liquid {
 // come out as its plug did; or an oily cylinder that hangs and stopped the engine.
 func (c *Case) LiquidSeenIn(name string) bool {
 	seen := c.SeenIn(name)
-	return seen != "" && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || seen != "" && SpeaksOf(seen, outOfIt...) || c.cameOut(name)
+	return seen != "" && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || seen != "" && (SpeaksOf(seen, outOfIt...) || liquidFound(seen)) || c.cameOut(name)
 }
 
 // cameOut reads what was noted of a cylinder's plug, and why it could not be tested.
@@ -134,8 +134,11 @@ func (c *Case) LiquidLies(names []string) bool {
 		names = c.Every()
 	}
 	return slices.ContainsFunc(names, func(n string) bool { return c.LiquidIn(n) == LiquidSeen }) &&
-		!c.WorkDone("turn by hand", "turned by hand", "with the plugs out", "turned out", "drained", "pumped out", "blown out", "sucked out")
+		!c.WorkDone(turnedOut...)
 }
+
+// turnedOut are words of work by which liquid left the cylinders.
+var turnedOut = []string{"turn by hand", "turned by hand", "with the plugs out", "turned out", "drained", "pumped out", "blown out", "sucked out"}
 
 // CrankedEmpty reports an engine that its starter turned with all plugs out, each cylinder that
 // coolant may get into read by it and none high: what lay there came out then. Where the

@@ -11,7 +11,7 @@ import (
 // TurnsSlowly reports a cranking speed under which readings sag.
 func (c *Case) TurnsSlowly() bool {
 	rpm := c.CrankingSpeed()
-	return rpm > 0 && rpm < SlowCranking
+	return rpm > 0 && rpm < SlowCranking || c.Conditions.CrankingRPM != nil && rpm == 0 // it did not turn at all
 }
 
 // HeldByHand reports a gauge that was pressed into the plug hole by hand, by the method's
@@ -39,21 +39,11 @@ const sagging = 0.8
 // limit of a load test, with that limit in volts. Whether it is of 6, 12 or 24 V
 // goes by its voltage at rest, or on the starter where that was not read.
 func (c *Case) BatterySags() (least float64, sags bool) {
-	cranking, rest := c.Conditions.Battery.CrankingV, c.Conditions.Battery.RestV
+	cranking := c.Conditions.Battery.CrankingV
 	if cranking == nil {
 		return 0, false
 	}
-	nominal, told := 12.0, *cranking
-	if rest != nil {
-		told = *rest
-	}
-	switch {
-	case told > 15.5:
-		nominal = 24
-	case rest != nil && told < 8, rest == nil && told <= 6.3:
-		nominal = 6
-	}
-	least = sagging * nominal
+	least = sagging * c.batteryNominal()
 	return least, *cranking < least-1e-9
 }
 
@@ -71,12 +61,6 @@ var SlowByResistance = OfEngine("turned under 150 rpm or under its limit, the ba
 		return false
 	}
 	return !DrawsMuch.HoldsIn(c) && !BatteryUnder.HoldsIn(c)
-})
-
-// SlowByDrag is an engine that turns too slowly while its starter draws more than it may:
-// something is hard to turn, and no charger makes it lighter.
-var SlowByDrag = OfEngine("turned under 150 rpm or under its limit, and the starter draws more than its limit", func(c *Case) bool {
-	return c.turnsUnder() && DrawsMuch.HoldsIn(c)
 })
 
 // turnsUnder reports an engine that its starter turns too slowly by its limit, or without one.

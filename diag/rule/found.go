@@ -76,7 +76,7 @@ var foundRules = []Rule{
 			"With the cylinders open it is turned by hand, which tells the starter from the engine.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutEngine,
 		Of: theEngine, When: known.EngineStuck,
-		Kind: OfSight, Weigh: weighStuck, Say: foundSays(diag.DoNotRun), Headline: "engine-does-not-turn", InsteadOf: []string{"sealing-sound-look-elsewhere", "complaint-not-explained"},
+		Kind: OfSight, Weigh: weighStuck, Say: stuckSays, Headline: "engine-does-not-turn", InsteadOf: []string{"sealing-sound-look-elsewhere", "complaint-not-explained"},
 	},
 	{
 		Name: "lost-inside", Title: "Something may have fallen into the engine",
@@ -201,13 +201,31 @@ func shortTogether(c *known.Case) []string {
 	return short
 }
 
+// stuckSays: one that was tried by hand needs no more of that.
+func stuckSays(c *known.Case, s known.Subject) diag.Finding {
+	f := foundSays(diag.DoNotRun)(c, s)
+	f.Facts["stiff"], f.Facts["tried"] = known.TurnsStiffly.Holds(c, s), known.TurnsHard.Holds(c, s)
+	switch {
+	case known.TurnsStiffly.Holds(c, s):
+		f.Headline = "engine-turns-hard"
+	case known.TurnsHard.Holds(c, s):
+		f.Headline = "engine-stuck-by-hand"
+	}
+	return f
+}
+
 // weighStuck weighs what keeps an engine from turning: what stood has its rings rusted
 // in, a starter that draws its full current is not the reason.
 func weighStuck(c *known.Case, s known.Subject) []Voice {
-	return slices.Concat(common("tight-engine", "starter", "coolant-or-fuel-in-bore", "foreign-object"),
+	holds := []string{"tight-engine", "starter", "coolant-or-fuel-in-bore", "foreign-object"}
+	if known.TurnsHard.Holds(c, s) { // with the starter out of it
+		holds = slices.DeleteFunc(holds, func(k string) bool { return k == "starter" })
+	}
+	return slices.Concat(common(holds...),
 		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-rings"))),
 		where(c.Complains("coolant loss", "overheating") || c.CoolantGas == "positive", as(OfHistory, speaks(Known, "coolant-or-fuel-in-bore"))),
-		where(known.DrawsMuch.Holds(c, s), as(OfHistory, speaks(DryUp, "tight-engine"))))
+		where(known.DrawsMuch.Holds(c, s), as(OfHistory, speaks(DryUp, "tight-engine"))),
+		where(known.TurnsHard.Holds(c, s), speaks(Heard, "tight-engine")))
 }
 
 // lowOnesOrEngine asks of the low cylinders together, or where none is of the engine,

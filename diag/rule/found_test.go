@@ -41,6 +41,16 @@ func TestFound(t *testing.T) {
 		{name: "coolant outside at the joint of the head, and gas in it", test: sample.Dry("inline-4", evenFour, gasIn("positive"), findings("coolant weeps at the head joint")), fires: "combustion-gas-in-coolant", not: "coolant-at-head-joint"},
 		{name: "coolant signs of an engine cooled by air", test: sample.Dry("flat-4", evenFour, airCooled, findings("bubbles in the coolant", "rust in the exhaust port")), fires: "even-no-minimum", not: "coolant-signs-agree"},
 		{name: "an engine that does not turn", test: sample.Of("inline-4", findings("engine does not turn, starter only clicks"), sample.Complains("no start")), fires: "engine-does-not-turn", first: "tight-engine", soon: diag.DoNotRun, next: "turn-by-hand"},
+		{name: "an engine that no bar turns", test: sample.Of("inline-4", findings("does not turn, even by bar"), sample.Complains("noise")), fires: "engine-does-not-turn", first: "tight-engine", soon: diag.DoNotRun},
+		{name: "an engine that cannot be turned", test: sample.Of("inline-4", findings("cannot be turned by hand"), sample.Complains("no start")), fires: "engine-does-not-turn", soon: diag.DoNotRun},
+		{name: "an engine that is stiff with its plugs out", test: sample.Of("inline-4", findings("very stiff to turn by hand, plugs out"), sample.Complains("no start")), fires: "engine-does-not-turn", first: "tight-engine", soon: diag.DoNotRun},
+		{name: "one that was stiff", test: sample.Of("inline-4", findings("stiff to turn by hand at first, turns freely now"), sample.Complains("no start")), not: "engine-does-not-turn"},
+		{name: "a pump that is stiff", test: sample.Of("inline-4", findings("water pump stiff to turn by hand"), sample.Complains("no start")), not: "engine-does-not-turn"},
+		{name: "an engine that its starter hardly turns, and a wet plug", test: sample.Of("inline-4", dragged(60, 12.6), sample.Plug("fuel-wet", "2"), sample.Complains("no start")), fires: "liquid-may-hold", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun, next: "turn-by-hand"},
+		{name: "the same with a battery that was flat", test: sample.Of("inline-4", dragged(60, 11.9), sample.Plug("fuel-wet", "2"), sample.Complains("no start")), not: "liquid-may-hold", fires: "cranked-too-slowly", first: "weak-cranking"},
+		{name: "the same that turns fast", test: sample.Of("inline-4", dragged(160, 12.6), sample.Plug("fuel-wet", "2"), sample.Complains("no start")), not: "liquid-may-hold"},
+		{name: "fuel out of a cylinder that is not named", test: sample.Of("inline-4", findings("petrol ran out of one cylinder"), sample.Complains("no start")), fires: "liquid-may-hold", soon: diag.DoNotRun, next: "turn-by-hand"},
+		{name: "mist out of the holes", test: sample.Of("inline-4", findings("fuel mist came out of the plug holes as it was cranked"), sample.Complains("no start")), not: "liquid-may-hold"},
 		{name: "an engine that turns freely", test: sample.Dry("inline-4", evenFour, findings("engine turns freely by hand")), not: "engine-does-not-turn"},
 		{name: "metal in the oil", test: sample.Dry("inline-4", evenFour, findings("metal in the oil filter")), fires: "metal-in-oil", first: "bottom-end", soon: diag.DoNotRun},
 		{name: "belt told to have snapped", test: sample.Of("inline-4", sample.Plug("normal", "1", "2", "3", "4"), sample.Complains("no start"), func(t *diag.Test) { t.History.Onset = "the cambelt snapped" }), fires: "valve-drive-gone", not: "complaint-not-explained", first: "timing-drive", soon: diag.DoNotRun, next: "turn-engine-check-cam"},
@@ -119,4 +129,13 @@ func TestStoppedByABlow(t *testing.T) {
 		{name: "a mower that stopped by itself", test: sample.Dry("single", []float64{92}, of("lawn mower", "stopped while mowing"), sample.Complains("no start")), not: "stopped-by-a-blow"},
 		{name: "a car", test: sample.Dry("inline-4", evenFour, of("small car", "hit a stone"), sample.Complains("misfire")), not: "stopped-by-a-blow"},
 	})
+}
+
+// dragged is an engine that the starter turns at a speed, its battery pulled to 8.6 V from what it
+// rested at.
+func dragged(rpm, rest float64) sample.Change {
+	return func(t *diag.Test) {
+		cranking := 8.6
+		t.Conditions.CrankingRPM, t.Conditions.Battery = &rpm, diag.Battery{RestV: &rest, CrankingV: &cranking}
+	}
 }

@@ -79,7 +79,10 @@ var historyRules = []Rule{
 			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
 			if !known.CameUpWithCharger.Holds(c, s) {
 				f.Variant = "seen"
-				f.Facts["rpm"], f.Facts["volts"] = "", ""
+				f.Facts["rpm"], f.Facts["volts"], f.Facts["drags"] = "", "", known.SlowByDrag.Holds(c, s)
+				if known.SlowByDrag.Holds(c, s) {
+					f.Headline = "starter-drags"
+				}
 				if c.TurnsSlowly() {
 					f.Facts["rpm"] = diag.Number{Value: c.CrankingSpeed(), Unit: "rpm"}.String()
 				}

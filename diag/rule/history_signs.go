@@ -120,7 +120,7 @@ func turnedTooSlowly(c *known.Case, s known.Subject) []Voice {
 	case known.SlowByResistance.Holds(c, s):
 		return append(speaks(Known, "starter-cables"), speaks(Hint, "starter")...)
 	case known.SlowByDrag.Holds(c, s):
-		return speaks(Hint, "starter", "tight-engine")
+		return speaks(Hint, "starter", "tight-engine", "coolant-or-fuel-in-bore")
 	}
 	return append(speaks(Heard, "weak-cranking"), speaks(Hint, "battery", "starter-cables", "starter")...)
 }

@@ -200,7 +200,7 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 			case known.SlowByResistance.Holds(c, s):
 				return []Voice{{Cause: "starter-cables", Weight: Heard}, {Cause: "starter", Weight: DryUp}}
 			case known.SlowByDrag.Holds(c, s):
-				return append(speaks(Known, "starter", "tight-engine"), where(known.BatteryUnder.Holds(c, s), speaks(Known, "battery"))...)
+				return slices.Concat(speaks(Known, "starter", "tight-engine"), where(known.BatteryUnder.Holds(c, s), speaks(Hint, "battery")), speaks(Hint, "coolant-or-fuel-in-bore"))
 			}
 			falls := known.BatteryUnder.Holds(c, s)
 			return slices.Concat(speaks(Known, "weak-cranking"), where(falls, speaks(Known, "battery")), where(!falls, speaks(Hint, "battery")), common("starter-cables", "starter"))
@@ -208,14 +208,17 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 			m, clear := known.TurnsUnderLimit(c.Measured(known.Starting))
 			f := measuredFinding(m, clear, diag.ActSoon)
 			f.Facts["volts"] = m.Name != "cranking"
-			f.Facts["resists"], f.Facts["drags"] = known.SlowByResistance.HoldsIn(c), known.SlowByDrag.HoldsIn(c)
+			f.Facts["resists"], f.Facts["drags"], f.Facts["much"] = known.SlowByResistance.HoldsIn(c), known.SlowByDrag.HoldsIn(c), known.DrawsMuch.HoldsIn(c)
+			if known.SlowByDrag.HoldsIn(c) {
+				f.Headline = "starter-drags"
+			}
 			return f
 		}, Headline: "cranked-too-slowly", SaysBetterThan: []string{"test-outside-limit"},
 	},
 	{
 		Name: "starter-draws-much", Title: "The starter draws more than its limit",
 		Why:  "A high current at a low speed is drag: a tight engine, the wrong oil, or a starter that rubs.",
-		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.DrawsMuch, For: append(common("starter", "tight-engine"), speaks(Hint, "coolant-or-fuel-in-bore")...), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
 	},
 	{
 		Name: "starter-draws-little", Title: "The starter draws less than its limit",
