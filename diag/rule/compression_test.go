@@ -54,6 +54,8 @@ func of4(v float64) []float64 { return []float64{v, v, v, v} }
 func TestFloors(t *testing.T) {
 	two := []float64{60, 62}
 	runSealing(t, []sealingCase{
+		{name: "three of four far down, and it will not start", test: sample.Dry("inline-4", []float64{58, 167, 77, 74}, sample.Complains("no start")), fires: "most-far-down 1,3,4", first: "timing-drive", soon: diag.DoNotRun},
+		{name: "the same of valves that cannot meet pistons", test: sample.Dry("inline-4", []float64{58, 167, 77, 74}, sample.Complains("no start"), spec(func(s *diag.Spec) { s.Interference = diag.No })), not: "most-far-down", fires: "most-low"},
 		{name: "60 in all four", test: sample.Dry("inline-4", of4(60)), fires: "all-low 1,2,3,4", not: "even-no-minimum sealing-sound-look-elsewhere nearly-even", first: "cam-timing", soon: diag.ActSoon},
 		{name: "the same in kPa", test: sample.Dry("inline-4", of4(60), readInKPa), fires: "all-low 1,2,3,4", not: "even-no-minimum", soon: diag.ActSoon},
 		{name: "90 in all four", test: sample.Dry("inline-4", of4(90)), fires: "all-low", not: "even-no-minimum", soon: diag.CheckAgain},

@@ -201,7 +201,7 @@ var families = [][]Rule{
 	coolantInside, linerRules, coolingRules,
 	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,
-	sealingTogether,
+	fellTogether, sealingTogether,
 	engineTogether,
 	mixtureTogether, missRules,
 	oneFault,

@@ -68,7 +68,7 @@ func leaksAtBothValves(c *known.Case) []diag.Notice {
 		switch {
 		case c.HasValves() && slices.Contains(l.At, known.AtInlet) && slices.Contains(l.At, known.AtExhaust):
 			both = append(both, l.Name)
-		case l.Loss != nil && *l.Loss > losesAll && c.Grade(l.Name).IsGood(), holdsAtValve(c, &l):
+		case l.Loss != nil && *l.Loss > losesAll && c.Grade(l.Name).IsGood() && c.AllLow() == nil, holdsAtValve(c, &l):
 			all = append(all, l.Name)
 		}
 	}
