@@ -27,6 +27,9 @@ const (
 	// A two-stroke hardly runs under its floor and usually gives 90 and more;
 	// what it reads between the two condemns nothing and clears nothing.
 	twoStrokeFloor, twoStrokeSoon, twoStrokeUsual = 60.0, 50.0, 90.0
+	// usualShare is how far above its floor, as a part of it, a four-stroke usually reads at least:
+	// one that reads less and burns its oil may be worn alike.
+	usualShare = 1.2
 	// floorRatio is the compression ratio down to which the floor of a petrol
 	// engine holds; older engines of less give less.
 	floorRatio = 8.0
@@ -195,17 +198,26 @@ func (c *Case) LoneUnderFloor() *AllLowBasis {
 
 // underUsual reports an engine between its floor and what its kind usually gives that
 // does what too little pressure makes an engine do, nil for none: the two together
-// say what neither says alone.
+// say what neither says alone. Of a four-stroke that takes a sign of worn rings besides: sound ones
+// of a low ratio read as little.
 func (c *Case) underUsual() *AllLowBasis {
-	if !c.Ported() || !c.Complains("low power", "hard start", "no start") { // of the others no more is usual than their floor
-		return nil
-	}
 	s, floor := c.Cranking(), c.Floor()
-	if floor == nil || floor.Enough <= floor.Low || s.Expected != nil || s.Standard != nil || s.Highest+s.HighestU >= floor.Enough {
+	if floor == nil || s.Expected != nil || s.Standard != nil || !c.Complains("low power", "hard start", "no start") {
 		return nil
 	}
-	facts := diag.Facts{"usual": c.TradeFigure(floor.Enough), "throttle": c.Conditions.Throttle == "closed", "thin": floor.Facts["thin"]}
-	return &AllLowBasis{"usual", false, false, s.Highest / floor.Enough, facts}
+	usual, reads := floor.Enough, s.Highest+s.HighestU
+	if !c.Ported() {
+		usual, reads = usualShare*floor.Low, s.Highest
+		if !c.BurnsOil() && !c.BlowsBy() {
+			return nil
+		}
+	}
+	if usual <= floor.Low || reads >= usual {
+		return nil
+	}
+	facts := diag.Facts{"usual": c.TradeFigure(usual), "throttle": c.Conditions.Throttle == "closed", "thin": floor.Facts["thin"], "ratio": floor.Facts["ratio"],
+		"diesel": c.Spec.Diesel(), "twoStroke": c.Ported(), "burns": c.BurnsOil()}
+	return &AllLowBasis{"usual", false, false, s.Highest / usual, facts}
 }
 
 // UnderStandard reports a lowest reading under the book's usual figure.

@@ -314,6 +314,6 @@ const UsualSpread = 10
 
 // UnderFloor is an engine all of whose cylinders are low: under a minimum, the
 // expected band, or what nearly any engine of its kind gives.
-var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives, or under what it usually gives where it starts or pulls badly "+
+var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives, or under what it usually gives where it starts or pulls badly, with valves also burns oil or blows into its crankcase "+
 	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under three quarters of the book's usual figure, under the pressure expected from its geometry or ratio (an engine that runs well and of which nobody complains: by more than 15 % where only the ratio is known), or fallen by a tenth at least since an earlier test made alike; or, after work, even and a tenth at least under every cylinder that was good before it; or less than 1.4 times what nearly any engine gives, where three agree of a rise of all with oil (one of 40 % by the right dose counts twice), a high loss of all past their rings, a crankcase over its limit, and oil that is burnt",
 	func(c *Case) bool { return c.AllLow() != nil }).Called("low as a whole")

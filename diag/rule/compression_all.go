@@ -16,7 +16,7 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 		return byGauge(c)
 	}
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
-	small := known.DecompressorUnknown.Holds(c, s) // then its decompressor comes first
+	small := mayBeReleased(c) // then its decompressor comes first
 	var list []Voice
 	switch {
 	case c.Ported():
@@ -81,9 +81,16 @@ func weighTest(c *known.Case) []Voice {
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
 		lowByRatio(c),
-		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")),
+		where(mayBeReleased(c), speaks(Known, "decompressor")),
 		where(known.MayBeReleased.HoldsIn(c), speaks(Hint, "decompressor")), // as most that are pulled over by hand have
 		where(known.MayBeReleased.HoldsIn(c) && c.AllTight(c.Read()), as(OfLeakage, speaks(Heard, "decompressor"))))
+}
+
+// mayBeReleased reports a small engine that may have a decompressor, and reads what one leaves:
+// with valves under the floor of its kind.
+func mayBeReleased(c *known.Case) bool {
+	basis := c.AllLow()
+	return known.DecompressorUnknown.HoldsIn(c) && (c.Ported() || basis == nil || basis.Variant != "usual")
 }
 
 // lowByRatio is the ratio of an engine of a kind that may have a low one: what holds its air

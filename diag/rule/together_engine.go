@@ -113,7 +113,7 @@ var engineTogether = []Rule{
 					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
 					running),
 				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound), known.Not(known.AirCooled), known.Not(known.All(known.NoGasFound, known.CoolingHolds))))),
-		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"}, Open: true,
+		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant", "matched"}, Open: true,
 		SaysBetterThan: []string{"even-above-minimum", "even-no-minimum"},
 	},
 }
@@ -360,6 +360,8 @@ func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 		if c.RunsHot() {
 			f.Urgency = diag.ActSoon
 		}
+	case !c.PressureByFigure() && !c.SealsAtRest(): // cylinders worn alike read alike
+		f.Variant, f.Headline = "matched", "look-elsewhere-first"
 	case tested:
 		f.Confidence = diag.Strong
 	}
