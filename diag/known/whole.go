@@ -135,42 +135,6 @@ func (c *Case) runsWellOn(share float64) bool {
 	return share >= ratioApart && c.Spec.Runs == "well" && len(c.History.Complaints) == 0
 }
 
-// usualHose is what the hose of a gauge holds ahead of its check valve, in ml,
-// where neither its volume nor the valve's place was recorded: common practice,
-// no source.
-const usualHose = 4.0
-
-// hoseShare is what the gauge reads as a part of the pressure in the cylinder
-// alone: its hose adds to the chamber, little to that of a car and much to the small
-// one of a motorcycle. 1 where the size of a cylinder is not known.
-func (c *Case) hoseShare(e *diag.Expected) float64 {
-	n := len(c.Every())
-	if c.Spec.DisplacementML <= 0 || n == 0 || c.Spec.Ratio <= 1 {
-		return 1
-	}
-	hose := usualHose
-	if g := c.Gauges.Compression; g != nil {
-		switch {
-		case g.HoseVolumeML > 0:
-			hose = g.HoseVolumeML
-		case strings.Contains(strings.ToLower(g.Valve), "plug"):
-			return 1
-		}
-	}
-	chamber := c.Spec.DisplacementML / float64(n) / (c.Spec.Ratio - 1)
-	return air.HoseShare(e.Working.EffectiveLow, e.Working.ExponentLow, hose/chamber)
-}
-
-// HoseTakes is the part of a reading that the hose of the gauge takes off, 0 where
-// its volume was not written down or the size of a cylinder is not known.
-func (c *Case) HoseTakes() float64 {
-	g, e := c.Gauges.Compression, c.Cranking().Expected
-	if g == nil || g.HoseVolumeML <= 0 || e == nil || strings.Contains(strings.ToLower(g.Valve), "plug") {
-		return 0
-	}
-	return 1 - c.hoseShare(e)
-}
-
 // leastFall is the part of an earlier reading by which a cylinder falls before
 // wear is read from it: two tests of one engine by different people differ by as
 // much (published fleets show no less).

@@ -41,15 +41,17 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	if small && len(lash) > 0 { // its decompressor is asked for first
 		lash = as(OfHistory, speaks(DryUp, "valve-lash"))
 	}
-	return slices.Concat(list, where(!raised, slices.Concat(lash, justSet(c))), weighTest(c), weighTiming(c, s), weighWear(c, s), where(c.AllLow().Variant == "", byGauge(c)))
+	return slices.Concat(list, where(!raised, slices.Concat(lash, justSet(c))), weighTest(c), weighTiming(c, s), weighWear(c, s), where(c.AllLow().Variant == "" || c.MadeLowByHose(), byGauge(c)))
 }
 
-// byGauge is what the check of the gauge says of pressures that it reads under, or near, a
+// byGauge is what the check of the gauge, or its hose, says of pressures that it reads under, or near, a
 // minimum: that it makes them so, that it does not by itself, or that they are less still.
 func byGauge(c *known.Case) []Voice {
 	switch off, stands := known.GaugeOff(c.Gauges.Compression), c.ByCheck(); {
 	case c.MadeLowByGauge():
 		return as(OfTest, speaks(Heard, "gauge-reads-low"))
+	case c.MadeLowByHose():
+		return as(OfTest, speaks(Heard+Known, "gauge-reads-low"))
 	case off < 0 && stands == diag.Outside:
 		return as(OfTest, denies(Heard+Known, "gauge-not-enough", "gauge-reads-low"))
 	case off > 0:

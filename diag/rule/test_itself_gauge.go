@@ -263,8 +263,11 @@ func gaugeReadsOff(c *known.Case) []diag.Notice {
 
 func hoseLowers(c *known.Case) []diag.Notice {
 	if share := c.HoseTakes(); share >= hoseTold {
-		g := c.Gauges.Compression
-		return notice("hose-lowers-readings", "", nil, diag.Facts{"hose": diag.Number{Value: g.HoseVolumeML, Decimals: 0, Unit: quantity.Millilitre}, "off": known.Percent(100*share, 0)})
+		g, taken := c.Gauges.Compression, ""
+		if ratio, given := c.HoseRatio(); !given {
+			taken = quantity.Format(ratio, 0)
+		}
+		return notice("hose-lowers-readings", "", nil, diag.Facts{"ratio": taken, "hose": diag.Number{Value: g.HoseVolumeML, Decimals: 0, Unit: quantity.Millilitre}, "off": known.Percent(100*share, 0)})
 	}
 	return nil
 }
