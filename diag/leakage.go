@@ -29,7 +29,7 @@ func assessLeakage(t *Test) *LeakageResult {
 		if wet, ok := lossOf(section.Wet[name].Reading); ok {
 			cylinder.Wet = &wet
 		}
-		cylinder.WetAt = section.Wet[name].At
+		cylinder.WetAt = inside(section.Wet[name].At)
 		if section.Wet[name].State == Tested {
 			states = append(states, Tested)
 		}
@@ -120,7 +120,10 @@ func leakageTool(t *Test, names []string) instrument {
 }
 
 func leakOf(name string, dry Leak, limit *float64, section *Leakage, tool instrument) LeakResult {
-	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Most: dry.Most, Verdict: NotJudged}
+	r := LeakResult{Name: name, Entered: dry.Entered, At: inside(dry.At), Most: dry.Most, Verdict: NotJudged, Cover: slices.Contains(dry.At, ValveCover)}
+	if r.Most == ValveCover {
+		r.Most = crankcasePlace
+	}
 	r.State, r.Reason = stateOr(dry.State, dry.Reason, section.State, section.Reason)
 	loss, ok := lossOf(dry.Reading)
 	r.Bound = ok && dry.Kind == AtLeast
@@ -216,4 +219,41 @@ func judgeRange(value, low, high, u float64, bound bool) (verdict Verdict, past 
 		return NotJudged, past
 	}
 	return verdict, past
+}
+
+// ValveCover is where air was heard that goes into the crankcase, by the rings or by what leads
+// down from the rockers.
+const ValveCover = "valve cover"
+
+const crankcasePlace = "crankcase"
+
+// inside are places with the crankcase for what lies open to it.
+func inside(at []string) []string {
+	if !slices.Contains(at, ValveCover) {
+		return at
+	}
+	var list []string
+	for _, place := range at {
+		if place == ValveCover {
+			place = crankcasePlace
+		}
+		if !slices.Contains(list, place) {
+			list = append(list, place)
+		}
+	}
+	return list
+}
+
+// Heard are the places of its air as they were heard.
+func (r *LeakResult) Heard(at []string) []string {
+	if !r.Cover {
+		return at
+	}
+	list := slices.Clone(at)
+	for i, place := range list {
+		if place == crankcasePlace {
+			list[i] = ValveCover
+		}
+	}
+	return list
 }

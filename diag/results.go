@@ -157,6 +157,7 @@ type LeakResult struct {
 	Entered     string
 	At          []string
 	Most        string  // the place where most of the air goes, "" not said
+	Cover       bool    // what goes to the crankcase was heard under the valve cover
 	Verdict     Verdict // against the limit; NotJudged without one
 	Uncertainty float64 // against the limit, in points
 	PastAsRead  bool    // the loss as read is past the limit

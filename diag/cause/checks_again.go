@@ -128,7 +128,7 @@ var againChecks = []Check{
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "repeat-wet", Titles: []string{"oil test once more", "repeating the test with oil"}, OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.OilTells() && c.Has(known.NeedsWet) && !c.WetClear(cylinders) && !c.WetWellMade() && c.WetOfAll() != known.WetRises
+			return c.OilTells() && c.Has(known.NeedsWet) && !c.WetClear(cylinders) && !oilLeftIt(c, cylinders) && !c.WetWellMade() && c.WetOfAll() != known.WetRises
 		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},

@@ -34,6 +34,26 @@ func (c *Case) OilStopsNothing(n string) bool {
 	return c.LeaksAsMuchOiled(n) || flat
 }
 
+// OilLeavesIt reports a cylinder that loses with oil on its rings what it loses without, or that
+// is low and stayed so.
+func (c *Case) OilLeavesIt(n string) bool {
+	return c.LeaksAsMuchOiled(n) || c.WetEvidence(n) == WetFlat || c.AllLow() != nil && c.OilStopsNothing(n)
+}
+
+// MayPassTheGasket reports a cylinder whose air goes to the crankcase in an engine of which
+// pushrods or a chain run beside the bore, where the gasket lets it in as well as the rings: it
+// was heard under the valve cover, or oil on the rings stopped none of it.
+func (c *Case) MayPassTheGasket(n string) bool {
+	l := c.leakAt(n)
+	if l == nil || !c.LeaksAt(n, AtCrankcase) || c.LostAt(n) != AtCrankcase || !c.PushrodChamber() && !c.ValveTrainBelow() {
+		return false
+	}
+	return c.OilLeavesIt(n) && !c.WetIsIndirect() || l.Cover && c.WetEvidence(n) != WetRises && c.LossWithOil(n) > halfOfIt
+}
+
+// halfOfIt is the part of a loss that oil leaves where rings let it through: judgement, no source.
+const halfOfIt = 0.5
+
 // BoreSeenWhole reports a cylinder whose wall was seen good, and whose crown, if it was looked
 // at, has no hole and no mark.
 func (c *Case) BoreSeenWhole(n string) bool {

@@ -127,9 +127,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	if basis.Far && !released && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
-	if c.MadeLowByHose() {
-		f.Urgency, f.Headline = diag.CheckAgain, "made-low-by-hose"
-	}
+	leftByHose(c, &f)
 	switch {
 	case timingSlipped(c):
 		f.Urgency = diag.DoNotRun
@@ -235,8 +233,8 @@ func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
 	if c.Conditions.Throttle == "not sure" {
 		f.Urgency = diag.CheckAgain
 	}
-	if c.MadeLowByHose() && !c.AnyLow(s.Cylinders) {
-		f.Urgency, f.Headline = diag.CheckAgain, "made-low-by-hose"
+	if !c.AnyLow(s.Cylinders) {
+		leftByHose(c, &f)
 	}
 	if l.Verdict == diag.TooClose {
 		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "near-limit"}}

@@ -201,9 +201,18 @@ func inletLeak(c *known.Case, s known.Subject) []Voice {
 func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	weight := loud(c, s, known.AtCrankcase)
 	voices := append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
-	if leaksAsMuchOiled.Holds(c, s) && !oilOffRings.HoldsIn(c) {
+	switch {
+	case leaksAsMuchOiled.Holds(c, s) && !oilOffRings.HoldsIn(c):
 		voices = slices.Concat(speaks(weight*2/5, "rings", "scored-bore"), speaks(weight*7/10, "broken-ring-land"), speaks(weight*3/5, "piston"), speaks(weight/2, "holed-piston"),
 			where(c.PushrodChamber(), speaks(weight, "head-gasket")), where(!c.PushrodChamber() && c.ValveTrainBelow(), speaks(weight/2, "head-gasket")))
+	case mayPassGasket.Holds(c, s): // which oil did not raise, or that was heard where a gasket lets it out before the rings do
+		if known.OilFlat.Holds(c, s) && c.PushrodChamber() {
+			voices = append(speaks(weight/2, "rings", "broken-ring-land"), speaks(weight*2/5, "scored-bore", "piston")...)
+		}
+		voices = append(voices, where(c.PushrodChamber(), speaks(weight+rarer, "head-gasket"))...)
+		voices = append(voices, where(!c.PushrodChamber(), speaks(weight/2, "head-gasket"))...)
+	case c.PushrodChamber() && !known.OilRises.Holds(c, s) && !losesATorrent(c, s.Cylinders):
+		voices = append(voices, speaks(weight/2, "head-gasket")...)
 	}
 	if losesATorrent(c, s.Cylinders) {
 		if c.PushrodChamber() {

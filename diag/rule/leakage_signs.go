@@ -84,8 +84,8 @@ var leakageSigns = []Sign{
 		Against: append(denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve"), denies(Known, "air-elsewhere", "carbon-on-seat", "valve-recession", "sticking-valve")...),
 	},
 	{
-		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore, or not pass its gasket where oil stopped none of it", func(c *known.Case, n string) bool {
-			below := c.ValveTrainBelow() && c.LeaksAsMuchOiled(n)
+		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore, or not pass its gasket where oil stopped none of it or it was heard under the valve cover", func(c *known.Case, n string) bool {
+			below := c.ValveTrainBelow() && c.MayPassTheGasket(n)
 			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && !c.PushrodChamber() && !below
 		}), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head"),
@@ -178,6 +178,7 @@ var (
 )
 
 var (
+	mayPassGasket    = known.OfAll("its air goes to the crankcase where a gasket may let it in, and was heard under the valve cover or stays with oil", func(c *known.Case, n string) bool { return c.MayPassTheGasket(n) })
 	leaksAsMuchOiled = known.OfAll("loses as much with oil", func(c *known.Case, n string) bool { return c.LeaksAsMuchOiled(n) })
 	oilOffRings      = known.OfEngine("oil does not lie on the rings", func(c *known.Case) bool { return c.WetIsIndirect() })
 )

@@ -272,6 +272,13 @@ func hoseLowers(c *known.Case) []diag.Notice {
 	return nil
 }
 
+// leftByHose asks only that pressures which the hose of the gauge makes low are read again.
+func leftByHose(c *known.Case, f *diag.Finding) {
+	if c.MadeLowByHose() {
+		f.Urgency, f.Headline = diag.CheckAgain, "made-low-by-hose"
+	}
+}
+
 // hoseTold is the part of a reading that a hose takes off from which it is told:
 // judgement, no source.
 const hoseTold = 0.08

@@ -138,7 +138,7 @@ func wetStayed(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case pastPistonAlone.Holds(c, s) && !c.Ported():
 		return slices.Concat(list, denies(weight, "no-wet-rise", "rings"), speaks(3*weight, "broken-ring-land"), speaks(weight, "piston", "holed-piston"),
-			where(c.PushrodChamber(), speaks(weight, "head-gasket")))
+			where(c.PushrodChamber(), speaks(3*weight, "head-gasket")), where(!c.PushrodChamber() && c.ValveTrainBelow(), speaks(weight, "head-gasket")))
 	case hasDead(c, s.Cylinders):
 		list = append(list, speaks(weight, "stuck-valve", "holed-piston", "bent-valve", "valve-motion")...)
 	case c.Ported():

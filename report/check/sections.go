@@ -212,7 +212,7 @@ func leakageOf(l *diag.LeakageResult) any {
 	for _, c := range l.Cylinders {
 		r.Cylinders = append(r.Cylinders, leakageCylinderResult{
 			Cylinder: c.Name, LossPercent: optional(c.Loss, percent), WetPercent: optional(c.Wet, percent),
-			Entered: c.Entered, At: list(c.At), Most: c.Most, Verdict: string(c.Verdict), State: string(c.State), Reason: c.Reason,
+			Entered: c.Entered, At: list(c.Heard(c.At)), Most: c.Heard([]string{c.Most})[0], Verdict: string(c.Verdict), State: string(c.State), Reason: c.Reason,
 		})
 	}
 	return r

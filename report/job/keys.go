@@ -81,7 +81,7 @@ var (
 	temperatures = []string{"cold", "warm", "hot"}
 	looks        = []string{"normal", "worn", "sooty", "fuel-wet", "oil-wet", "ash", "white", "blistered", "melted", "detonation",
 		"coolant", "bridged", "damaged", "tracked"}
-	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "nowhere"}
+	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "valve cover", "nowhere"}
 	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", dieselSupply}
 	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix"}
 	smokes      = []string{"blue", "white", "black", "none"}

@@ -268,7 +268,8 @@ var vocabularies = []Vocabulary{
 	{Name: "place of a leak", Words: places, Also: []Synonym{
 		says("exhaust", "tailpipe; tail pipe; exhaust valve; exhaust pipe; ex; exh; muffler; out the exhaust; exhaust manifold; exhaust port; silencer"),
 		says("inlet", "intake; throttle; carburettor; carburetor; carb; throttle body; intake valve; inlet valve; in; int; air filter; air intake; intake manifold; inlet manifold; airbox"),
-		says("crankcase", "filler; oil filler; oil cap; dipstick; breather; rings; crank case; oil fill; valve cover; rocker cover; blowby; blow by; sump; bottom end; past the rings; pcv; oil filler cap; case"),
+		says("crankcase", "filler; oil filler; oil cap; dipstick; breather; rings; crank case; oil fill; blowby; blow by; sump; bottom end; past the rings; pcv; oil filler cap; case"),
+		says("valve cover", "rocker cover; rocker box; rockers; tappet cover; cam cover; pushrod tube; pushrod tubes; pushrod tunnel; pushrod gallery; push rod tube; push rod tunnel; pushrods; under the valve cover; under the rocker cover"),
 		says("coolant", "radiator; rad; water; bubbles; expansion tank; bubbles in radiator; header tank; overflow; coolant bubbles; cooling system; bubbles in coolant"),
 		says("neighbour", "neighbor; next cylinder; next door; adjacent cylinder; adjacent; other cylinder; next plug hole; neighbouring cylinder; neighboring cylinder; head gasket between"),
 		says("outside", "external; out the side; plug thread; around the plug; atmosphere; head joint; gasket edge; plug hole"), says("nowhere", "none; nothing; no; not heard; nothing heard; silent; quiet; cant hear; no leak")},

@@ -202,7 +202,7 @@ func enteredLoss(r *diag.LeakResult) Value {
 // it does before the others.
 func mostFirst(r *diag.LeakResult) []string {
 	if r.Most == "" || len(r.At) < 2 {
-		return r.At
+		return r.Heard(r.At)
 	}
 	places := []string{r.Most}
 	for _, p := range r.At {
@@ -210,7 +210,7 @@ func mostFirst(r *diag.LeakResult) []string {
 			places = append(places, p)
 		}
 	}
-	return places
+	return r.Heard(places)
 }
 
 // Plugs is what the plugs of each cylinder say.

@@ -248,7 +248,7 @@ func (v *view) leakageBar(k *planKeys, name string) figure.CylinderBar {
 	if r.Loss == nil {
 		b := v.unread(r.State, r.Reason)
 		if r.State == diag.Tested {
-			b.Mark, b.Word = figure.NoMark, v.airAt(r.At)
+			b.Mark, b.Word = figure.NoMark, v.airAt(r.Heard(r.At))
 		}
 		return b
 	}
@@ -264,9 +264,9 @@ func (v *view) leakageBar(k *planKeys, name string) figure.CylinderBar {
 // leakPlaces are where most of the air goes, or wherever some goes.
 func leakPlaces(r *diag.LeakResult) []string {
 	if r.Most != "" {
-		return []string{r.Most}
+		return r.Heard([]string{r.Most})
 	}
-	return r.At
+	return r.Heard(r.At)
 }
 
 // loss is a share of air lost without its unit: a bound with the sign for one.
