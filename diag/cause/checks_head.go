@@ -49,7 +49,7 @@ var headChecks = []Check{
 	{Name: "listen-under-cover", Titles: []string{"listening under the valve cover"}, Minutes: 15, Way: Hand | Air, Fits: airMayPassGasket, Words: listened,
 		Outcomes: []Outcome{
 			{Name: "beside the pushrods", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"pushrods", "pushrod", "tunnel", "gallery", "chain"}, After: []string{"it blows out beside the pushrods or the chain"}},
-			{Name: "at the breather", For: []string{"rings", "broken-ring-land", "piston", "holed-piston", "scored-bore", "stuck-rings", "wear"}, Words: []string{"breather", "dipstick"}, After: []string{"it blows out at the breather"}},
+			{Name: "at the dipstick", For: []string{"rings", "broken-ring-land", "piston", "holed-piston", "scored-bore", "stuck-rings", "wear"}, Words: []string{"breather", "dipstick"}, After: []string{"it blows out at the breather"}},
 			{Name: "alike", Else: true, Words: []string{"alike", "both"}, After: []string{"it is the same at both"}}}},
 	{Name: "head-off", Titles: []string{"a look under the head"}, Minutes: 45, Way: Opens, Fits: airBelowTheHead, Words: []string{"head taken off", "head lifted"},
 		Outcomes: []Outcome{

@@ -35,6 +35,7 @@ func urgencyOf(c *known.Case, names []string) diag.Urgency {
 // lowFinding is what findings of low cylinders have in common.
 func lowFinding(c *known.Case, s known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: urgencyOf(c, s.Cylinders), Confidence: diag.Fair, Facts: lowFacts(c, s.Cylinders)}
+	f.Facts["onTheFall"] = onTheFall(c, s.Cylinders)
 	for _, n := range s.Cylinders {
 		if r := c.Cylinder(n); r != nil && (r.Kind == diag.Estimate || r.Kind == diag.Band) {
 			f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "estimated"}}

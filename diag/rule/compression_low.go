@@ -291,7 +291,7 @@ func bankLow(c *known.Case, s known.Subject) diag.Finding {
 	if known.Dead.Holds(c, s) {
 		f.Variant, f.Headline = "without-pressure", "bank-without-pressure"
 	}
-	f.Facts["bank"], f.Facts["onTheFall"] = c.BankLabel(c.GroupLow().BankIndex), onTheFall(c, s.Cylinders)
+	f.Facts["bank"] = c.BankLabel(c.GroupLow().BankIndex)
 	return f
 }
 

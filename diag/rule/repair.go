@@ -21,7 +21,7 @@ var repairRules = []Rule{
 		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,
 		Why: "Work that cures a fault shows in the reading that found it. Where that has not moved by more than tests of a sound engine differ, " +
 			"what was done was not the cause, or not all of it.",
-		Source: "common practice, no source", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair", Keeps: true,
+		Source: "common practice, no source", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Weigh: leftByWork, Say: repaired(diag.CheckAgain), Headline: "same-after-repair", Keeps: true,
 		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "below-minimum", "outside-limit", "a-little-low"},
 	},
 	{
@@ -168,4 +168,16 @@ func fuelRepaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Fi
 		}
 		return f
 	}
+}
+
+// leftByWork is what may be wrong with cylinders as bad as before of which nothing else says what:
+// none is low beside another, nor by a figure.
+func leftByWork(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case c.AnyLow(s.Cylinders) || c.AllLow() != nil || c.Minimum() != nil || c.Has(known.NeedsLeakage):
+		return nil
+	case c.Ported():
+		return speaks(Hint, "rings", "head-gasket", "scored-bore")
+	}
+	return speaks(Hint, "exhaust-valve", "inlet-valve", "head-gasket", "rings")
 }

@@ -312,7 +312,7 @@ func notStandard(c *known.Case) []diag.Notice {
 const farApart = 0.75
 
 // farBelow are the cylinders, no more than half of two at least, that read so much less
-// than the highest.
+// than the highest, and not as readings that fall in the order of the test make sound ones do.
 func farBelow(c *known.Case) []string {
 	highest := c.Cranking().Highest
 	low := c.Those(func(n string) bool {
@@ -321,6 +321,10 @@ func farBelow(c *known.Case) []string {
 	})
 	if len(c.Read()) < 2 || 2*len(low) > len(c.Read()) {
 		return nil
+	}
+	for _, n := range fallsInTestOrder(c) {
+		order, _ := n.Facts["order"].(diag.Names)
+		low = slices.DeleteFunc(low, func(name string) bool { return c.OnTheFall(order, []string{name}) })
 	}
 	return low
 }

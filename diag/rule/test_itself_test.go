@@ -173,3 +173,28 @@ func TestProvenSagLeavesCylindersAlone(t *testing.T) {
 		t.Errorf("a cylinder without pressure is %s", dead.Urgency)
 	}
 }
+
+// TestFarBelowOnTheFall: what reads as the fall of the test makes a sound one read is not named as
+// far below the others; what reads less than the first one, tested again, is.
+func TestFarBelowOnTheFall(t *testing.T) {
+	shut := func(t *diag.Test) { t.Conditions.Throttle = "closed" }
+	for _, row := range []struct {
+		name  string
+		test  *diag.Test
+		apart string
+	}{
+		{"the last as the first again", sample.Dry("inline-4", []float64{150, 137, 124, 110}, shut, sample.Order("1", "2", "3", "4"), sample.Again("1", 108)), ""},
+		{"no first again", sample.Dry("inline-4", []float64{150, 137, 124, 110}, shut, sample.Order("1", "2", "3", "4")), ""},
+		{"one under the fall", sample.Dry("inline-4", []float64{150, 137, 60, 115}, shut, sample.Order("1", "2", "3", "4"), sample.Again("1", 108)), "3"},
+		{"no fall", sample.Dry("inline-4", []float64{150, 148, 151, 110}, shut, sample.Order("1", "2", "3", "4"), sample.Again("1", 149)), "4"},
+	} {
+		for _, n := range story.WithoutPlan(row.test).Notices {
+			if n.Rule != "not-standard-method" {
+				continue
+			}
+			if names, _ := n.Facts["apart"].(diag.Names); strings.Join(names, ",") != row.apart {
+				t.Errorf("%s: %v apart, expected %q", row.name, names, row.apart)
+			}
+		}
+	}
+}

@@ -285,7 +285,7 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 			key = "too-few-rotors"
 		}
 		say(key, "advice-complete", diag.Facts{"read": n.Facts["read"], "of": n.Facts["of"]})
-	case c.NotJudged() != "":
+	case c.NotJudged() != "" && !(sound != nil && sound.About == diag.AboutCylinders && len(c.RepairedTo(known.Proved)) > 0):
 		say(notJudged(c))
 	case len(apart) > 0 && sound == nil:
 		say("not-judged-some", "advice-test-again", diag.Facts{"Cylinders": diag.Names(apart)})

@@ -89,7 +89,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
 	"guides-look":          func(b *bench, _ []int) answer { return yes(b.truth.guides, "loose or hard", "firm and soft") },
-	"listen-under-cover":   func(*bench, []int) answer { return yes(false, "", "at the breather") },
+	"listen-under-cover":   func(*bench, []int) answer { return yes(false, "", "at the dipstick") },
 	"head-off":             func(*bench, []int) answer { return yes(false, "", "both whole") },
 	"code-again":           func(*bench, []int) answer { return yes(false, "", "it stays away") },
 	"cold-start-and-drive": func(*bench, []int) answer { return yes(false, "", "nothing shows") },
