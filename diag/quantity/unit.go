@@ -125,7 +125,7 @@ var definitions = []definition{
 	{InHg, Pressure, 3386.388640341, 0, 1, []string{"inchesofmercury", "incheshg", "inchhg", "inofhg", "inmercury"}},
 	{HPa, Pressure, 100, 0, 0, []string{"mbar", "millibar"}},
 	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg", "inchesofwater", "inofwater", "inwater", "inchesh2o", "incheswater", "inchh2o", "inchwater"}},
-	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg"}},
+	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg", "mmwater", "mmofwater"}},
 	{MmHg, Pressure, 133.322387415, 0, 0, nil},
 
 	{Millilitre, Volume, 1, 0, 0, []string{"cc", "ccm", "cm3", "cubiccentimetres", "cubiccentimeters", "millilitre", "milliliter", "millilitres", "milliliters"}},

@@ -154,6 +154,9 @@ func looksAlone(n *node) *node {
 	}
 	for _, t := range separate(evenly(n.text), ",;") {
 		fields := strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(t.text))
+		if len(fields) > 2 && bankSide(strings.Join(fields[:2], " ")) != "" && isLook(strings.TrimPrefix(strings.Join(fields[2:], " "), "all ")) { // left side all sooty
+			continue
+		}
 		if len(fields) == 0 || !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
 			return nil
 		}
@@ -222,6 +225,7 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 // cranks' and '210 rpm', and its value; "" for none.
 func counted(section key, text string) (name, value string) {
 	number, word, ok := strings.Cut(fold(text), " ")
+	word = strings.TrimSuffix(strings.TrimSuffix(word, " each"), " per cylinder")
 	if !ok || !isFigures(number) {
 		return "", ""
 	}

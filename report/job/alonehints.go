@@ -48,6 +48,9 @@ func wordBefore(section, text string, keys []key) string {
 // speed as it stands there: at 2000 rpm; "" where it has none, or where no speed is named.
 func speedKey(words, figure string, keys []key) (name, value string) {
 	speed, ok := strings.CutPrefix(fold(words), "at ")
+	if fold(words) == "idle" {
+		ok = true
+	}
 	speed = strings.TrimSpace(strings.TrimSuffix(speed, "rpm"))
 	idle := speed == "idle" && keyOf(keys, "idle").name == ""
 	if !ok || !isWhole(speed) && !idle {
@@ -127,17 +130,26 @@ func (r *reader) pairedRow(name, text string, keys []key) string {
 // groupRow writes a row of figures as the key of a group that goes by cylinder; "" where
 // there is none.
 func (r *reader) groupRow(name, text string, keys []key) string {
+	in := ""
+	if k := keyOf(keys, "in"); k.name != "" {
+		in = "in: ..., "
+		if m := howLong().FindStringSubmatch(text); m != nil { // 20 22 65 21 ml after 1 minute cranking
+			text, in = m[1], "in: "+m[2]+", "
+			if m[3] != "" {
+				in += "at: " + fold(m[3]) + ", "
+			}
+		}
+	}
 	figures, unit := unitBehind(text, keys)
 	row := listKeyOf(keys)
 	if row == "" || !r.isRowOfAll(figures) || isTest(name) {
 		return ""
 	}
-	in := ""
-	if k := keyOf(keys, "in"); k.name != "" {
-		in = "in: ..., "
-	}
 	return "write '" + name + ": {" + unit + in + row + ": [" + strings.Join(figuresOf(figures), ", ") + "]}'"
 }
+
+// howLong is over how long a row was read, and at what.
+var howLong = lazily(`(?i)^(.*?),? (?:after|in|over|for) (\d+ ?(?:s|sec|secs|seconds?|min|mins|minutes?))(?:,? (?:at |of |while )?(cranking|idle))?$`)
 
 // inThenOut are the clearances of both valves in one piece: in 6 ex 8 thou.
 var inThenOut = lazily(`(?i)(\d{1,2} )?\b(in|int|inlet|intake) ([\d./]+(?: ?(?:thou|mm|in))?) (?:and |/ ?)?(ex|exh|exhaust) `)

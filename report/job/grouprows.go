@@ -10,7 +10,7 @@ import (
 
 // groupHead is what stands in front of what was read of some cylinders together: 'odds',
 // 'evens:', '1,3,5,7:', '1, 2 and 4 ='.
-var groupHead = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?|#)?(?:(odds?|evens?)(?: (?:bank|side|ones|cylinders|numbers))?\b *[:=]?|(\d{1,2}(?:(?: ?[,&+/-] ?| and | n | )#?\d{1,2}\b)+) *[:=])`)
+var groupHead = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?|#)?(?:(odds?|evens?)(?: (?:bank|side|ones|cylinders|numbers))?\b *[:=]?|(\d{1,2}(?:(?: ?[,&+/-] ?| to | and | n | )#?\d{1,2}\b)+) *[:=])`)
 
 // namedTogether are cylinders in front of a word: '1,2,4 fine', 'odds tan evens sooty'.
 var namedTogether = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.? ?|plugs? ?)?(odds?|evens?|(?:all )?(?:the )?(?:rest|others)|#?\d{1,2}(?:(?: ?[,&+/] ?| and )#?\d{1,2}\b)*) *[:=-]? `)
@@ -57,6 +57,13 @@ func (r *reader) groupOf(head string) []string {
 	if strings.HasSuffix(head, "rest") || strings.HasSuffix(head, "others") {
 		return []string{others}
 	}
+	if m := rangeSaid().FindStringSubmatch(head); m != nil { // 4-6
+		from, to := slices.Index(r.cylinderNames, m[1]), slices.Index(r.cylinderNames, m[2])
+		if from < 0 || to <= from {
+			return nil
+		}
+		return r.cylinderNames[from : to+1]
+	}
 	for _, word := range strings.FieldsFunc(head, func(c rune) bool { return c < '0' || c > '9' }) {
 		if !slices.Contains(r.cylinderNames, word) || slices.Contains(out, word) {
 			return nil
@@ -66,6 +73,9 @@ func (r *reader) groupOf(head string) []string {
 	return out
 }
 
+// rangeSaid are cylinders from one to another: 4-6.
+var rangeSaid = lazily(`^\s*(\d{1,2}) ?(?:-|to) ?(\d{1,2})\s*$`)
+
 // groupsIn takes a text apart at the cylinders that are named together in it; nil for a text
 // that does not begin with such.
 func (r *reader) groupsIn(text string) []group {
@@ -73,21 +83,27 @@ func (r *reader) groupsIn(text string) []group {
 	if len(at) == 0 || strings.TrimSpace(text[:at[0][0]]) != "" {
 		return nil
 	}
+	heads := make([][]string, len(at))
+	for i, m := range at {
+		if m[2] < 0 {
+			m[2], m[3] = m[4], m[5]
+		}
+		for heads[i] = r.groupOf(text[m[2]:m[3]]); len(heads[i]) == 0; heads[i] = r.groupOf(text[m[2]:m[3]]) { // 62, 5-8: what stands before is a reading
+			next := strings.IndexAny(text[m[2]:m[3]], ", ")
+			if next < 0 || i == 0 {
+				return nil
+			}
+			m[2] += next + 1
+			m[0] = m[2]
+		}
+	}
 	var out []group
 	for i, m := range at {
 		end := len(text)
 		if i+1 < len(at) {
 			end = at[i+1][0]
 		}
-		from, to := m[2], m[3]
-		if from < 0 {
-			from, to = m[4], m[5]
-		}
-		names := r.groupOf(text[from:to])
-		if len(names) == 0 {
-			return nil
-		}
-		out = append(out, group{names, typed{strings.TrimRight(text[m[1]:end], " ,;.|"), len([]rune(text[:m[1]]))}})
+		out = append(out, group{heads[i], typed{strings.TrimRight(text[m[1]:end], " ,;.|"), len([]rune(text[:m[1]]))}})
 	}
 	return out
 }
@@ -116,6 +132,29 @@ func (r *reader) groupRows(n *node) *node {
 	if len(out.entries) == 0 {
 		return nil
 	}
+	return out
+}
+
+// restSaid is what all cylinders behind a row read.
+var restSaid = lazily(`(?i)^(.*\d[^a-z]*)[ ,;]+(?:and )?(?:the )?(?:rest|others)(?: all)?[ :=]+([^ ].*)$`)
+
+// restBehind reads a row of the first cylinders with what the others read, 150 148 90 rest
+// 150; nil for any other text.
+func (r *reader) restBehind(n *node) *node {
+	m := restSaid().FindStringSubmatch(n.text)
+	if m == nil || len(n.text) > longestSaid || !isReading(m[2]) {
+		return nil
+	}
+	row := asList(m[1]+" 1 1", 0) // asks for three
+	if len(row) < 4 || len(row)-2 >= len(r.cylinderNames) {
+		return nil
+	}
+	out := &node{kind: mapping, pos: n.pos}
+	for i, t := range row[:len(row)-2] {
+		out.entries = append(out.entries, entry{r.cylinderNames[i], r.within(n, t.at), r.piece(n, t)})
+	}
+	at := typed{m[2], len([]rune(n.text)) - len([]rune(m[2]))}
+	out.entries = append(out.entries, entry{others, r.within(n, at.at), r.piece(n, at)})
 	return out
 }
 

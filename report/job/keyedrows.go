@@ -73,6 +73,32 @@ func (r *reader) rowOrPairs(text string) string {
 	return "[" + strings.Join(entries, ", ") + "]"
 }
 
+// dropsInLine writes by how much the speed fell that is told in one line, '3 and 4 no drop,
+// others 100 rpm', as the key for it; "" for any other text.
+func (r *reader) dropsInLine(section, text string) string {
+	if section != "balance" || !strings.Contains(fold(text), "drop") && !strings.Contains(fold(text), "no change") {
+		return ""
+	}
+	var all []string
+	for _, h := range headedWords(strings.ReplaceAll(fold(text), " rpm", "")) {
+		figure := strings.TrimSpace(strings.NewReplacer("drops", "", "dropped", "", "drop", "", "of", "", "by", "").Replace(h.word))
+		if slices.Contains([]string{"no", "nothing", "none", "no change", "zero"}, figure) {
+			figure = "0"
+		}
+		names := r.groupOf(h.head)
+		if !isFigures(figure) || len(names) == 0 {
+			return ""
+		}
+		for _, name := range names {
+			all = append(all, name+": "+figure)
+		}
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return "write 'balance: {drop: {" + strings.Join(all, ", ") + "}}'"
+}
+
 // dropsSaid are the falls of the speed that are said to be such, {1: 70 drop, 3: nothing}, as
 // the key for them has them; "" for any others.
 func dropsSaid(n *node, isOne func(string) bool) string {
@@ -103,4 +129,12 @@ func dropsSaid(n *node, isOne func(string) bool) string {
 func figuresBehind(text string, keys []key) string {
 	figures, _ := unitBehind(text, keys)
 	return figures
+}
+
+// behindName is a text without the name of a test that it begins with: comp 150 148.
+func behindName(text string) string {
+	if first, rest, ok := strings.Cut(text, " "); ok && slices.Contains(keysCalled(first), "compression") {
+		return rest
+	}
+	return text
 }

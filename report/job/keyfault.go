@@ -104,7 +104,7 @@ func (r *reader) aloneHint(name, text string, keys []key) string {
 		}
 	}
 	if name == "before" {
-		return "write which test it was, such as 'before: {compression: {unit: psi, dry: " + cmp.Or(rowOf(text), "{1: 60}") + "}}'"
+		return "write which test it was, such as 'before: {compression: {unit: psi, dry: " + cmp.Or(rowOf(figuresBehind(behindName(text), keysUnder("compression"))), "{1: 60}") + "}}'"
 	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
 }
@@ -122,7 +122,7 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	if r.tornKey(n, i, name, where, keys) {
 		return
 	}
-	if r.unitKey(n, i, name, where, keys) || r.unitBesideName(e, where) || r.valueAlone(n, i, where, keys) || r.cutText(n, i, where, keys) {
+	if r.unitKey(n, i, name, where, keys) || r.suppliedRow(e, where) || r.unitBesideName(e, where) || r.valueAlone(n, i, where, keys) || r.cutText(n, i, where, keys) {
 		return
 	}
 	if hint := cmp.Or(r.answered(n, e, name, keys), r.ownHint(n, e, name, keys)); hint != "" {

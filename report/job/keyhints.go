@@ -24,6 +24,12 @@ func (r *reader) ownHint(n *node, e entry, section string, keys []key) string {
 	if base := keyOf(keys, strings.Trim(strings.TrimRight(plain, "0123456789"), "-")); base.name != "" && base.name != plain && base.form == asReadings { // dry2
 		return "readings of one " + r.cylinderWord + " that were taken again stand together: '" + base.name + ": {" + first + ": [150, 151], ...}'"
 	}
+	if section == "trims" && (strings.Contains(plain, "bank") || strings.Contains(plain, "b1") || strings.Contains(plain, "b2")) { // bank 1 idle
+		return "the speed comes first, then the bank, then which trim it is: 'idle: {bank 1: {short: 4, long: 14}}'"
+	}
+	if slices.ContainsFunc(keys, func(k key) bool { return k.speeds }) && (strings.HasSuffix(plain, "idle") || strings.HasPrefix(plain, "fast") || strings.HasPrefix(plain, "high")) { // fast idle
+		return "write the speed in its place, such as '2500 rpm: ...'"
+	}
 	if slices.Contains([]string{"lambda", "afr", "air-fuel-ratio"}, plain) && keyOf(keys, "co2").name != "" {
 		return "lambda is worked out from co, hc, co2 and o2: leave it out; what the analyser itself shows goes under 'other-readings: {lambda: " + value + "}'"
 	}
@@ -119,7 +125,10 @@ func (r *reader) clockKey(n *node, i int, meant, where string) bool {
 func limitsHint(text string, keys []key) string {
 	var parts []string
 	standard := ""
-	for _, t := range separate(text, ",;") {
+	if first, rest, _ := strings.Cut(text, " "); keyOf(keys, fold(first)).form != 0 && startsWithFigure(rest) && !strings.Contains(rest, ",") { // lowest 75% of highest
+		return "write 'limits: {" + fold(first) + ": " + rest + "}'"
+	}
+	for _, t := range limitPieces(text) {
 		fields := strings.Fields(t.text)
 		if len(fields) > 1 && slices.Contains([]string{"spec", "book", "limit", "limits", "manual", "specs"}, fold(strings.Trim(fields[0], ":="))) { // spec 360 min
 			fields = fields[1:]
@@ -209,3 +218,11 @@ func orderHint(p engine.Problem, numbering string, cylinders int) string {
 	}
 	return "a firing order stands by itself: 'firing-order: " + strings.Join(fields, "-") + "'; "
 }
+
+// limitPieces are limits that stand beside each other, with commas between or before the next
+// word: min 100 psi max diff 25 psi.
+func limitPieces(text string) []typed {
+	return separate(nextLimit().ReplaceAllString(text, "$1, $2"), ",;")
+}
+
+var nextLimit = lazily(`(?i)(\d ?(?:psi|bar|kpa|%)?) ((?:min|minimum|max|maximum|diff|difference|within|variation)(?: [a-z]+)? ?\d)`)

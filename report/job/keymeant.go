@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"gaugesheet/diag/quantity"
+	"gaugesheet/templates"
 )
 
 // otherKeys are what people call the keys of a job file.
@@ -21,11 +22,11 @@ var otherKeys = []Synonym{
 	says("plugs", "spark plugs; sparkplugs; plug; sparks; spark plug"), says("looks", "look; plugs; condition; colour; color; colours; colors; appearance"), says("look", "looks; condition; colour; color"),
 	says("fuel-pressure", "fuel; fuel pressure test; fuel press; fp; rail pressure"), says("key-on", "prime; koeo; ignition on; key on engine off; static; primed; pump on"), says("idle", "at idle; idling; running; koer; tickover; hot idle; warm idle; hot; warm; engine idle; engine running"),
 	says("hose-off", "vacuum off; hose disconnected; vac off; regulator off; no vacuum; hose pulled"), says("hold", "leakdown; rest; residual; after; drop; holds; bleed down"), says("snap", "snap throttle; blip; wot; rev; full throttle"),
-	says("short", "stft; st; short term; short term trim; short trim"), says("long", "ltft; lt; long term; long term trim; long trim"), says("trims", "fuel trim; fuel trims; trim"), says("timing", "ignition timing; spark timing; timing check"),
-	says("exhaust-gas", "emissions; emission; emission test; emissions test; gas analyser; gas analyzer; 4 gas; 5 gas; four gas; five gas; exhaust gases; exhaust analysis; smog"), says("balance", "power balance; cylinder balance; cylinder drop; drop test; cylinder drop test; cylinder cut out; balance test"),
+	says("vacuum-line", "vac advance; vacuum advance; vac line; vacuum hose; vac hose"), says("starts", "opens; opens at; starts at; begins to open; begins at"), says("open", "fully open; fully open at; full open"), says("short", "stft; st; short term; short term trim; short trim"), says("long", "ltft; lt; long term; long term trim; long trim"), says("trims", "fuel trim; fuel trims; trim"), says("timing", "ignition timing; spark timing; timing check"),
+	says("exhaust-gas", "emissions; emission; emission test; emissions test; gas analyser; gas analyzer; 4 gas; 5 gas; four gas; five gas; exhaust gases; exhaust analysis; smog"), says("balance", "power balance; cylinder balance; cylinder drop; drop test; cylinder balance test; power balance test; cylinder drop test; cylinder cut out; balance test"),
 	says("injectors", "injector; injector test; injector flow; flow test; injector flow test; fuel injectors"), says("other-readings", "other; other reading; others; misc; miscellaneous"), says("starting", "starter; starter draw; starter test; cranking test"),
-	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("magnetos", "mags; mag check; mag drop; mag drops; magneto check; magneto drop; magneto; run up"), says("heads", "cht; chts; head temps; head temperatures; cylinder head temps; cylinder head temperatures; cylinder head temperature"), says("crankcase", "crankcase pressure; blow by; blowby; blow-by"), says("return", "returns; return flow; leak off; leak-off; leak off test; injector returns; return test; back leakage"), says("cooling", "cooling system; coolant; radiator; pressure test"),
-	says("borescope", "camera; scope; endoscope; boroscope; bore scope"), says("coolant-gas-test", "block test; block tester; gas test; combustion gas; combustion leak; co2 test; head gasket test; chemical test"),
+	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("magnetos", "mags; mag check; mag drop; mag drops; magneto check; magneto drop; magneto; run up"), says("heads", "cht; chts; head temps; head temperatures; cylinder head temps; cylinder head temperatures; cylinder head temperature"), says("crankcase", "crankcase pressure; blow by; blowby; blow-by"), says("return", "returns; return flow; leak off; leak-off; leakoff; injector leak off; injector leakoff; injector return; injector leak back; leak back; leak off test; injector returns; return test; back leakage"), says("cooling", "cooling system; coolant; radiator; pressure test"),
+	says("borescope", "camera; scope; endoscope; boroscope; bore scope"), says("coolant-gas-test", "block test; block tester; gas test; combustion gas; combustion leak; combustion leak test; combustion gas test; head test; hydrocarbon test; co2 test; head gasket test; chemical test"),
 	says("technician", "mechanic; tech; tested by; done by; tester; operator; engineer; fitter; name; who; by"), says("number", "no; nr; job number; job no; id; ref; reference; work order; ro; ticket; wo; num; order number; workorder"),
 	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "customer says; customer states; customer complains of; owner says; complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
 	says("customer", "owner; client; cust; name; bill to"), says("phone", "tel; telephone; mobile; cell; phone number"), says("email", "e-mail; mail"), says("address", "addr; street"),
@@ -36,7 +37,7 @@ var otherKeys = []Synonym{
 	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
-	says("conditions", "condition; test; testing; tested; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
+	says("conditions", "test done; how tested; tested how; condition; test; testing; tested; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
 	says("strokes", "coups; tours; hübe; giri; puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts; kicks; pulls; kicks of the starter"), says("cranking", "crank; crank rpm; rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "batteries; volts; voltage; batt; charger; battery voltage"),
 	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
 	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
@@ -75,6 +76,9 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			return meantKey{fold(e.key), place, belongs(fold(e.key), e.value, []string{place})}
 		}
 	}
+	if section == "" && slices.Contains(keysCalled(e.key), "date") && e.value != nil && e.value.kind == scalar && dateHint(e.value.text) != usualDate { // tested: 5 May 2026
+		return meantKey{"date", "job", belongs("date", e.value, []string{"job"})}
+	}
 	for _, name := range keysCalled(e.key) {
 		words := name == "dry" && e.value != nil && e.value.kind == scalar && !strings.ContainsAny(e.value.text, "0123456789") // cold: yes
 		if slices.Contains(known, name) && meant == "" && !words && !(alone && e.value != nil && e.value.kind == mapping) {
@@ -91,6 +95,9 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	if meant == "" && !alone && len(elsewhere) == 0 && !(section == "" && e.value != nil && e.value.kind == scalar && len(placesOf(plain)) > 0 && hasUnit(e.value.text)) && (section != "" || len(keysCalled(e.key)) == 0) {
 		meant = nearest(e.key, known)
 	}
+	if meant == "" && section == "" && len(elsewhere) == 0 && len(keysCalled(e.key)) == 0 {
+		meant = nearestCalled(e.key, known)
+	}
 	switch {
 	case meant != "":
 		return meantKey{name: meant, hint: fmt.Sprintf("did you mean '%s'?", meant)}
@@ -102,6 +109,31 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		return meantKey{hint: "it stands by itself, not indented: '" + plain + ": ...'"}
 	}
 	return calledElsewhere(e, section, plain, known)
+}
+
+// nearestCalled is the known key that people call by a name which a slip is close to: valve
+// clerances; "" for none, and for what is too short to tell.
+func nearestCalled(name string, known []string) string {
+	const enough = 8 // letters that one slip leaves alone
+	if len(name) < enough {
+		return ""
+	}
+	var words []string
+	for _, s := range otherKeys {
+		if slices.Contains(known, s.Means) {
+			for _, w := range s.Words {
+				if len(w) >= enough && len(w) <= len(name)+2 && len(name) <= len(w)+2 {
+					words = append(words, w)
+				}
+			}
+		}
+	}
+	for _, means := range keysCalled(templates.Nearest(plainWords(name), words)) {
+		if slices.Contains(known, means) {
+			return means
+		}
+	}
+	return ""
 }
 
 // calledElsewhere gives what a key that is none of its section was probably meant to be by
@@ -258,7 +290,7 @@ func belongs(name string, value *node, sections []string) string {
 	lines := make([]string, len(sections))
 	for i, s := range sections {
 		inner := text
-		if under := aloneUnder[s+"."+name]; under != "" && text != "..." {
+		if under := aloneUnder[s+"."+name]; under != "" && text != "..." && startsWithFigure(text) {
 			inner = "{" + under + ": " + text + "}"
 		}
 		lines[i] = "'" + s + ": {" + name + ": " + inner + "}'"

@@ -13,6 +13,9 @@ func (r *reader) leakLine(text string) string {
 	if held := r.heldRow(text); held != "" {
 		return held
 	}
+	if !strings.ContainsAny(text, ",;") { // 1 8 percent 2 9 percent
+		text = r.atCylinders(text)
+	}
 	var pieces []typed
 	text, places := r.leakPlaces(holeSaid().ReplaceAllString(strings.ReplaceAll(text, "=", " "), "neighbour"))
 	for _, p := range separate(text, ",;") { // 45%, air at dipstick

@@ -102,6 +102,9 @@ func (l line) noColon() (fault, bool) {
 	case l.indent == 0 && conditionsLine(l.text):
 		return l.written(0, message, "conditions: "+strings.TrimPrefix(strings.TrimPrefix(l.text, "tested "), "done "))
 	}
+	if strings.HasPrefix(value, "{") || strings.HasPrefix(value, "[") { // {unit:psi,dry:[150]}
+		value = tightColon().ReplaceAllString(value, "$1: $2")
+	}
 	if write := l.keyed(key, value); write != "" {
 		return l.written(len(key), message, write)
 	}
@@ -208,3 +211,6 @@ func (l line) openedFault() (fault, bool) {
 	}
 	return l.written(len(key), "the key has no colon before its brace", key+": "+strings.TrimSpace(l.text[len(key):]))
 }
+
+// tightColon is a colon without a space behind it, between a key and its value.
+var tightColon = lazily(`([A-Za-z0-9]):([^ :])`)

@@ -29,6 +29,16 @@ func namedFigures(section, text string, keys []key) string {
 			behind = limit
 			continue
 		}
+		if m := fellSaid().FindStringSubmatch(fold(clause)); m != nil && name == "" && keyOf(keys, "hold").name != "" { // drops to 30 in 5 min
+			name, figure = "hold", "{"+m[2]+": "+m[1]+"}"
+		}
+		if word, value := led(key{keys: keys}, clause); name == "" && word != "" { // vac advance disconnected
+			name, figure = word, value
+		}
+		if name == "" && len(pairs) > 0 && behind == "" && pairs[0].name != aloneUnder[section] { // of no key
+			behind = "; '" + short(clause) + "' goes into 'notes'"
+			continue
+		}
 		if name == "" || pairOf(pairs, name) != "" {
 			return ""
 		}
@@ -40,7 +50,7 @@ func namedFigures(section, text string, keys []key) string {
 	}
 	texts := make([]string, len(pairs))
 	for i, p := range pairs {
-		texts[i] = p.name + ": " + p.figure
+		texts[i] = p.name + ": " + commaInNumber().ReplaceAllString(p.figure, "$1.$2")
 	}
 	unit := cmp.Or(figuresUnit(texts), aloneUnits[section])
 	if slices.ContainsFunc(texts, isBare) && keyOf(keys, "unit").name != "" && unit != "" {
@@ -71,6 +81,9 @@ func inchesOf(figure, unit string) string {
 	}
 	return strings.TrimSpace(strings.TrimRight(figure, `inches."`)) + " " + unit
 }
+
+// fellSaid is what a pressure fell to in a time.
+var fellSaid = lazily(`^(?:then )?(?:drops|dropped|falls|fell|bleeds|bled|leaks|leaked|down|goes down|went down)(?: off| down)? to (\d[\d.]*(?: ?[a-z]+)?) (?:in|after|within) (\d+ ?[a-z]+)$`)
 
 // A pair is a key and its figure.
 type pair struct{ name, figure string }
@@ -144,10 +157,15 @@ func namedFigure(piece string, keys []key, others bool) (name, figure string) {
 	}
 	words = strings.TrimPrefix(strings.Trim(strings.TrimSpace(words), ":="), "at ")
 	names := []string{strings.ReplaceAll(fold(words), " ", "-")}
-	if others {
+	if others || keyOf(keys, "starts").name != "" { // opens 180 F
 		names = append(names, keysCalled(words)...)
 		if first, rest, _ := strings.Cut(fold(words), " "); slices.Contains([]string{"drop", "drops", "dropped", "down", "falls", "fell", "mag", "side"}, rest) { // left drop 90
 			names = append(names, first)
+		}
+	}
+	if fields := strings.Fields(fold(words)); others && len(fields) > 2 { // at the rail key on
+		for _, behind := range []string{strings.Join(fields[len(fields)-2:], "-"), fields[len(fields)-1]} {
+			names = append(names, behind)
 		}
 	}
 	for _, called := range names {

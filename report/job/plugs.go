@@ -137,6 +137,14 @@ func (r *reader) namedLooks(n *node, known func(string) bool) *node {
 			if isBank && len(bank.Cylinders) == 1 {
 				meant = bank.Cylinders[0]
 			}
+			if isBank && len(bank.Cylinders) > 1 && known(strings.TrimPrefix(strings.Join(fields[i:], " "), "all ")) { // right side tan
+				text := strings.TrimPrefix(strings.Join(fields[i:], " "), "all ")
+				for _, cylinder := range bank.Cylinders {
+					out.entries = append(out.entries, entry{cylinder, r.within(n, t.at), r.piece(n, typed{text, t.at + len(t.text) - len(text)})})
+				}
+				split = i
+				continue
+			}
 			if text := strings.Join(fields[i:], " "); known(text) && (slices.Contains(r.cylinderNames, meant) || meant == others) {
 				split = i
 				out.entries = append(out.entries, entry{meant, r.within(n, t.at), r.piece(n, typed{text, t.at + len(t.text) - len(text)})})

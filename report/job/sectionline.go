@@ -38,6 +38,9 @@ func (r *reader) lineOfSection(value *node, under string, k key) string {
 // of keys.
 func (r *reader) sectionHint(n *node, name string, keys []key) string {
 	hint := ""
+	if whole := alone(key{name: name, keys: keys}, n); whole != nil && r.isUncut(n) { // ALL GOOD BUT #3 WET
+		return "leave the # out: '" + name + ": " + short(n.text) + "'"
+	}
 	if n.kind == scalar && name == "compression" {
 		hint = r.heldHint(n.text)
 	}
@@ -47,6 +50,9 @@ func (r *reader) sectionHint(n *node, name string, keys []key) string {
 	hint = cmp.Or(hint, r.readingsHint(name, n))
 	if n.kind == scalar && hint == "" && len(n.text) <= longestSaid {
 		hint = r.rowHint(n.text, name, keys)
+	}
+	if n.kind == scalar && hint == "" && name == "compression" {
+		hint = r.statedBefore(n)
 	}
 	switch {
 	case hint != "":
@@ -73,7 +79,7 @@ func (r *reader) rowHint(text, name string, keys []key) string {
 	case name == "valves":
 		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys), r.valvesLine(text))
 	case isTest(name) && name != "compression":
-		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys))
+		return cmp.Or(r.dropsInLine(name, text), r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys))
 	}
 	names, values := r.asPairs(figuresBehind(text, keys))
 	if names == nil || listKeyOf(keys) == "" || isTest(name) {
@@ -118,6 +124,24 @@ func unitOfKey(name string) (rest, unit string) {
 	return strings.Join(words[:len(words)-1], " "), last
 }
 
+// suppliedInKey is the pressure that a tester was supplied with, in a key: leak down @100psi.
+var suppliedInKey = lazily(`(?i)^(.*?) ?(?:@|at) ?(\d+) ?(?:psi|kpa|bar)$`)
+
+// suppliedRow answers a row of leakage with its supply in the key, by which it may be held or
+// lost; it is false for any other.
+func (r *reader) suppliedRow(e entry, where string) bool {
+	m := suppliedInKey().FindStringSubmatch(e.key)
+	if m == nil || where != "" || !slices.Contains(keysCalled(m[1]), "leakage") || !r.isRowOfAll(e.value.text) {
+		return false
+	}
+	held, lost := figuresOf(e.value.text), strings.Join(figuresOf(e.value.text), ", ")
+	for i := range held {
+		held[i] += "/" + m[2]
+	}
+	r.report(e.pos, "write 'leakage: {dry: ["+strings.Join(held, ", ")+"]}' if that was held of "+m[2]+", 'leakage: {loss: ["+lost+"]}' if it is percent lost", "unknown key '%s'", short(e.key))
+	return true
+}
+
 // unitBesideName answers a section in one line whose unit stands with its name, 'fuel psi:
 // idle 55, key on 60', with the section; it is false for any other key.
 func (r *reader) unitBesideName(e entry, where string) bool {
@@ -149,8 +173,8 @@ func (r *reader) unitBesideName(e entry, where string) bool {
 	return true
 }
 
-// besideFigure puts a unit behind the figures of a row, or behind the first bare figure of
-// another text. A percentage needs none.
+// besideFigure puts a unit behind the figures of a row, or behind each bare figure of another
+// text. A percentage needs none.
 func besideFigure(text, unit string) string {
 	if unit == "%" {
 		return text
@@ -160,9 +184,13 @@ func besideFigure(text, unit string) string {
 	}
 	fields := strings.Fields(text)
 	for i, f := range fields {
-		if figure := strings.TrimRight(f, ",;"); isFigures(figure) && isFigureWord(fields, i) && !isUnitWord(fields, i+1) && (i+1 == len(fields) || !isFigureWord(fields, i+1)) {
+		figure := strings.TrimRight(f, ",;")
+		if whole, part, ok := strings.Cut(figure, ","); ok && isWhole(whole) && isWhole(part) { // 3,0
+			figure = whole + "." + part
+		}
+		if isFigures(figure) && isFigureWord(fields, i) && !isUnitWord(fields, i+1) && (i+1 == len(fields) || !isFigureWord(fields, i+1)) {
 			fields[i] = figure + " " + unit + f[len(figure):]
-			break
+
 		}
 	}
 	return strings.Join(fields, " ")
@@ -179,4 +207,26 @@ func namesAhead(root *node) []string {
 		return namesOf(engine)
 	}
 	return namesOf(engine.get("layout"))
+}
+
+// statedBefore writes readings of compression behind a word for how warm the engine was, 'cold
+// 150 148 90 psi', with both; "" for any other text.
+func (r *reader) statedBefore(n *node) string {
+	word, rest, _ := strings.Cut(n.text, " ")
+	warm, _ := vocabularyOf("temperature").find(strings.TrimRight(word, ",:"), temperatures)
+	if warm == "" || len(n.text) > longestSaid {
+		return ""
+	}
+	behind := *n
+	behind.text = rest
+	readings := r.readingsHint("compression", &behind)
+	if readings == "" {
+		return ""
+	}
+	return strings.TrimSuffix(readings, ", with the gauge's unit") + " and 'conditions: {engine: " + warm + "}'"
+}
+
+// isUncut reports a text that is not as its line has it, a # having cut it.
+func (r *reader) isUncut(n *node) bool {
+	return n.kind == scalar && n.pos.Line >= 1 && n.pos.Line <= len(r.lines) && !strings.Contains(r.lines[n.pos.Line-1], n.text) && strings.Contains(r.lines[n.pos.Line-1], "#")
 }

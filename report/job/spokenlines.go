@@ -16,7 +16,7 @@ func inWordsOfTest(section, text string, keys []key) string {
 	if len(text) > longestSaid {
 		return ""
 	}
-	return cmp.Or(smokesSaid(section, text, keys), needleSaid(section, text, keys), laterSaid(section, text, keys), plugsSaid(section, text), lampSaid(section, text), trimsSaid(section, text, keys), gasSaid(section, text, keys), twoEnds(section, text, keys))
+	return cmp.Or(smokesSaid(section, text, keys), coolingSaid(section, text), needleSaid(section, text, keys), laterSaid(section, text, keys), plugsSaid(section, text), lampSaid(section, text), trimsSaid(section, text, keys), gasSaid(section, text, keys), twoEnds(section, text, keys))
 }
 
 // needleSaid writes a reading with what its needle did in other words than its own, '15
@@ -31,7 +31,13 @@ func needleSaid(section, text string, keys []key) string {
 	}
 	said := strings.Contains(fold(words), "needle")
 	words = strings.NewReplacer("at idle", "", "idle", "", "the needle", "", "needle", "", " n ", " and ", " by ", " ").Replace(" " + fold(words) + " ")
-	words, by := strings.Trim(words, " ,;:()"), ""
+	words, by := strings.TrimPrefix(strings.Trim(words, " ,;:()"), "and "), ""
+	notes := ""
+	if first, rest, ok := strings.Cut(words, ","); ok {
+		if known, _ := vocabularyOf(needle.says).find(first, needle.words); known != "" { // steady, late timing?
+			words, notes = first, "; '"+short(strings.TrimSpace(rest))+"' goes into 'notes'"
+		}
+	}
 	if at := strings.IndexAny(words, "0123456789"); at > 0 {
 		if moved, rest := leadingFigure(words[at:], aloneUnits[section]); moved != "" && rest == "" {
 			words, by = strings.TrimSpace(words[:at]), ", by: "+moved
@@ -40,7 +46,7 @@ func needleSaid(section, text string, keys []key) string {
 	word, _ := vocabularyOf(needle.says).find(words, needle.words)
 	switch {
 	case word != "":
-		return "write '" + section + ": {" + under + ": {reading: " + figure + ", needle: " + word + by + "}}'"
+		return "write '" + section + ": {" + under + ": {reading: " + figure + ", needle: " + word + by + "}}'" + notes
 	case said || by != "":
 		return "write '" + section + ": {" + under + ": {reading: " + figure + ", needle: ..." + by + "}}', and in the place of '...' what it did: " + anyOf(needle.words)
 	}
@@ -193,6 +199,9 @@ func smokesSaid(section, text string, keys []key) string {
 	if section != "smoke" || colour.name == "" {
 		return ""
 	}
+	if one := oneSmoke(text, keys); one != "" {
+		return one
+	}
 	var colours []string
 	times := map[string][]string{}
 	for _, piece := range strings.FieldsFunc(strings.NewReplacer(" and ", ",", " then ", ",", " & ", ",", ";", ",").Replace(fold(text)), func(c rune) bool { return c == ',' }) {
@@ -260,6 +269,9 @@ func plugsSaid(section, text string) string {
 	if newPlugs().MatchString(plain) {
 		return "plugs that were put in are work done: 'vehicle: {work-done: [new plugs]}'; how the old ones looked stands under 'plugs: {looks: ...}'"
 	}
+	if looks := gapsSaid(text); looks != "" {
+		return looks
+	}
 	m := gapSaid().FindStringSubmatch(plain)
 	if m == nil {
 		return ""
@@ -308,3 +320,90 @@ func gaugeSaid(section, text string) string {
 }
 
 var scaleSaid = lazily(`^(\d+ ?(?:-|to) ?\d+ ?(?:psi|bar|kpa|kg/cm2))(?:[ ,;(]+(?:\+/- ?|± ?)?(\d[\d.]*) ?%(?: of span| fs| full scale)?\)?)?$`)
+
+// lookAndGap is a plug with its look and its gap: 1 tan .044.
+var lookAndGap = lazily(`^(?:no\.? ?|cyl\.? ?|#)?(\d{1,2})[ :=]+([a-z][a-z -]*?),? (?:gap ?(?:of )?)?(\d*[.,]\d+) ?(mm|in|")?$`)
+
+// gapsSaid writes plugs with their looks and gaps behind each; "" for any other text.
+func gapsSaid(text string) string {
+	look := keyOf(plugKeys, "look")
+	var all []string
+	for _, t := range separate(text, ",;") {
+		m := lookAndGap().FindStringSubmatch(fold(t.text))
+		if m == nil || !vocabularyOf(look.says).answers(m[2], look.words) {
+			return ""
+		}
+		unit := m[4]
+		if v, err := quantity.Parse(m[3]); unit == "" && err == nil {
+			unit = "mm"
+			if v.Number < 0.15 {
+				unit = "in"
+			}
+		}
+		all = append(all, m[1]+": {look: "+m[2]+", gap: "+m[3]+" "+strings.ReplaceAll(unit, `"`, "in")+"}")
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return "write 'plugs: {looks: {" + strings.Join(all, ", ") + "}}'"
+}
+
+// oneSmoke writes smoke of one colour that is told in a sentence, puffs of blue smoke when
+// started; "" for any other text, and where it tells of several.
+func oneSmoke(text string, keys []key) string {
+	colour, when := keyOf(keys, "colour"), keyOf(keys, "when")
+	colours, times := []string{}, []string{}
+	fields := strings.Fields(plainWords(strings.NewReplacer(",", " ", ";", " ").Replace(text)))
+	for i, f := range fields {
+		if slices.Contains(deniers, f) {
+			return ""
+		}
+		if word, _ := vocabularyOf(colour.says).find(f, []string{"blue", "white", "black"}); word != "" {
+			colours = appendNew(colours, word)
+		}
+		for size := min(3, len(fields)-i); size > 0; size-- {
+			if at, _ := vocabularyOf(when.says).find(strings.Join(fields[i:i+size], " "), when.words); at != "" {
+				times = appendNew(times, at)
+				break
+			}
+		}
+	}
+	if len(colours) != 1 || len(fields) < 3 {
+		return ""
+	}
+	line := "colour: " + colours[0]
+	if len(times) > 0 {
+		line += ", when: [" + strings.Join(times, ", ") + "]"
+	}
+	return "write 'smoke: {" + line + "}'"
+}
+
+var capSaid = lazily(`^(?:cap )?(\d+ ?(?:psi|bar|kpa)) (?:pressure |rad |radiator )?cap\b.*$|^(?:pressure |rad |radiator )?cap (\d+ ?(?:psi|bar|kpa))\b.*$`)
+
+var heldSaid = lazily(`^(?:it |system )?(?:held|holds) (\d+ ?(?:psi|bar|kpa)),? (?:for |in |over )?(\d+ ?[a-z]+)$`)
+
+// coolingSaid writes the cap of a cooling system, and what it held, that are told in one line;
+// "" for any other text.
+func coolingSaid(section, text string) string {
+	if section != "cooling" {
+		return ""
+	}
+	var parts, left []string
+	for _, t := range separate(fold(text), ",;") {
+		if m := capSaid().FindStringSubmatch(t.text); m != nil {
+			parts = append(parts, "cap: {rated: "+cmp.Or(m[1], m[2])+"}")
+		} else if m := heldSaid().FindStringSubmatch(t.text); m != nil {
+			parts = append(parts, "pressure-test: {pumped-to: "+m[1]+", hold: {"+m[2]+": "+m[1]+"}}")
+		} else {
+			left = append(left, t.text)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	hint := "write 'cooling: {" + strings.Join(parts, ", ") + "}'"
+	if len(left) > 0 {
+		hint += "; " + allOf(quoted(left)) + " goes into 'notes'"
+	}
+	return hint
+}

@@ -215,7 +215,7 @@ func (r *reader) typedReadings(n *node) *node {
 	if rows := r.bankRows(n); rows != nil {
 		return rows
 	}
-	if rows := r.groupRows(n); rows != nil {
+	if rows := cmp.Or(r.groupRows(n), r.restBehind(n)); rows != nil {
 		return rows
 	}
 	if names, values := r.asPairs(n.text); names != nil {
@@ -270,7 +270,7 @@ func joinList(n *node, keys []key) {
 			continue
 		}
 		if k := keyOf(keys, out[last].key); k.name == "" || k.form != asReadings {
-			if whole, comma := decimalComma(n.entries, i); comma && k.name != "" {
+			if whole, comma := decimalComma(n.entries, i); comma && (k.name != "" || isWhole(whole.text)) {
 				joined := *whole
 				joined.text += "," + e.key
 				out[last].value = &joined

@@ -289,7 +289,7 @@ func (r *reader) loneHint(text, label string) string {
 		}
 		return "leave the heading '" + heading + "' out"
 	}
-	if hint := cmp.Or(r.pairHint(plain, key), r.oilInRow(text, key), r.cameToHint(plain, key)); hint != "" {
+	if hint := cmp.Or(r.pairHint(plain, key), r.oilInRow(text, key), r.notedRow(text, key), r.cameToHint(plain, key)); hint != "" {
 		return hint
 	}
 	if figure := evenRow(plain); figure != "" {

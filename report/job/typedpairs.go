@@ -68,6 +68,20 @@ func (r *reader) oilInRow(text, key string) string {
 	return "write 'dry: " + listed(row) + "' and 'wet: {" + strings.Join(wet, ", ") + "}'"
 }
 
+// notedRow writes a row in which a remark stands in brackets, 90 (burnt valve?), without it; ""
+// for any other text.
+func (r *reader) notedRow(text, key string) string {
+	remark := inBrackets().FindString(text)
+	row := asList(inBrackets().ReplaceAllString(text, " "), len(r.cylinderNames))
+	if remark == "" || len(row) != len(r.cylinderNames) || len(row) < 2 {
+		return ""
+	}
+	return "write " + key + ": " + listed(row) + "; " + "'" + short(strings.Trim(remark, " ()")) + "' goes into 'findings' where it was seen, else into 'notes'"
+}
+
+// inBrackets is a remark in brackets.
+var inBrackets = lazily(` ?\([^()]*[A-Za-z][^()]*\)`)
+
 // withOilHint writes readings of compression with those with oil behind them, '60 psi, with
 // oil 85', as their keys; "" for any other.
 func (r *reader) withOilHint(section string, n *node) string {
@@ -201,8 +215,21 @@ func (r *reader) cameToHint(plain, key string) string {
 	if key == "wet" {
 		plain = cameTo().ReplaceAllString(plain, "$1")
 	}
-	if name, value := r.namedValue(plain, isReading); name != "" && strings.Contains(plain, " to ") {
+	if !strings.Contains(plain, " to ") {
+		return ""
+	}
+	if m := bothNamed().FindStringSubmatch(plain); m != nil { // 3 & 4 went up to 130
+		one, value := r.namedValue(m[1]+" "+m[3], isReading)
+		other, _ := r.namedValue(m[2]+" "+m[3], isReading)
+		if one != "" && other != "" {
+			return "write " + key + ": {" + one + ": " + value + ", " + other + ": " + value + "}"
+		}
+	}
+	if name, value := r.namedValue(plain, isReading); name != "" {
 		return "write " + key + ": {" + name + ": " + value + "}"
 	}
 	return ""
 }
+
+// bothNamed are two cylinders with what holds for both behind them.
+var bothNamed = lazily(`^(?:cyls? |nos? |#)?(\d{1,2}) ?(?:&|\+|and|,) ?#?(\d{1,2}) (?:both )?(.*)$`)

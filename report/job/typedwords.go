@@ -368,6 +368,9 @@ var monthsElsewhere = strings.NewReplacer("enero", "january", "febrero", "februa
 	"janvier", "january", "février", "february", "fevrier", "february", "mars ", "march ", "avril", "april", "juin ", "june ", "juillet", "july", "août", "august", "aout ", "august ", "septembre", "september", "octobre", "october",
 	"novembre", "november", "décembre", "december", "decembre", "december")
 
+// daysOfWeek are the days that people write beside a date.
+var daysOfWeek = strings.Fields("mon monday tue tues tuesday wed weds wednesday thu thur thurs thursday fri friday sat saturday sun sunday")
+
 // plainDate writes a date that has its month as a word in one way: 14th of
 // May, 2026 and 14-May-26 are 14 may 2026 and 14 may 26.
 func plainDate(text string) string {
@@ -380,6 +383,9 @@ func plainDate(text string) string {
 			if day, ok := strings.CutSuffix(word, end); ok && isWhole(day) {
 				word = day
 			}
+		}
+		if slices.Contains(daysOfWeek, word) {
+			continue
 		}
 		if word != "of" && word != "the" && word != "de" && word != "del" {
 			words = append(words, word)
