@@ -116,7 +116,7 @@ func (w *measuring) believe(s *scale, from int, k key, to place) bool {
 		}
 		fell := ""
 		if to.name == "drop" && one.value < 0 { // -70
-			fell = "write by how much it fell, without the minus"
+			fell = "the figure is how far it fell: leave the minus out"
 		}
 		w.r.doubt(one, cmp.Or(fell, b.meant(one, s, k), "look at the figure and its unit again"), side+" "+inUnit(edge, s.unit))
 	}

@@ -18,6 +18,9 @@ var namedTogether = lazily(`(?i)(?:^|[\s,;.|])(?:cyls?\.? ?|cylinders? ?|nos?\.?
 // headedWords takes a text apart at the cylinders in front of its words; nil for a text that
 // does not begin with such.
 func headedWords(text string) (out []headedWord) {
+	if len(text) > longestSaid {
+		return nil
+	}
 	text = strings.ReplaceAll(fold(evenly(text)), " n ", " and ")
 	at := namedTogether().FindAllStringSubmatchIndex(text, -1)
 	if len(at) == 0 || strings.TrimSpace(text[:at[0][0]]) != "" {
@@ -79,6 +82,9 @@ var rangeSaid = lazily(`^\s*(\d{1,2}) ?(?:-|to) ?(\d{1,2})\s*$`)
 // groupsIn takes a text apart at the cylinders that are named together in it; nil for a text
 // that does not begin with such.
 func (r *reader) groupsIn(text string) []group {
+	if len(text) > longestSaid {
+		return nil
+	}
 	at := groupHead().FindAllStringSubmatchIndex(text, -1)
 	if len(at) == 0 || strings.TrimSpace(text[:at[0][0]]) != "" {
 		return nil
@@ -141,8 +147,11 @@ var restSaid = lazily(`(?i)^(.*\d[^a-z]*)[ ,;]+(?:and )?(?:the )?(?:rest|others)
 // restBehind reads a row of the first cylinders with what the others read, 150 148 90 rest
 // 150; nil for any other text.
 func (r *reader) restBehind(n *node) *node {
+	if len(n.text) > longestSaid {
+		return nil
+	}
 	m := restSaid().FindStringSubmatch(n.text)
-	if m == nil || len(n.text) > longestSaid || !isReading(m[2]) {
+	if m == nil || !isReading(m[2]) {
 		return nil
 	}
 	row := asList(m[1]+" 1 1", 0) // asks for three
@@ -174,6 +183,9 @@ func (r *reader) groupHint(text string) string {
 // twiceEach writes two readings of each cylinder, 150/152 148/148, as its repeats; "" for any
 // other text.
 func (r *reader) twiceEach(text string) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	p, err := quantity.ScanAs(text, quantity.Pressure)
 	if err != nil || len(r.cylinderNames) < 2 || len(p.Parts) != 2*len(r.cylinderNames) {
 		return ""

@@ -138,3 +138,30 @@ func behindName(text string) string {
 	}
 	return text
 }
+
+// sideRows writes the readings of each bank behind its side, left 150 148 right 145 60, where the
+// banks are not known yet; "" for any other text.
+func sideRows(section string, n *node) string {
+	if section != "compression" || n.kind != scalar || len(n.text) > longestSaid {
+		return ""
+	}
+	var sides, rows []string
+	figures := 0
+	unit := cmp.Or(string(firstUnit(n)), "psi")
+	for _, f := range strings.FieldsFunc(n.text, func(c rune) bool { return strings.ContainsRune(" ,;:/=|", c) }) {
+		side := bankSide(f)
+		switch {
+		case side != "" && len(f) > 1 && !isFigures(f):
+			sides, rows = append(sides, side), append(rows, "")
+		case isFigures(f) && len(rows) > 0:
+			rows[len(rows)-1] += " " + f
+			figures++
+		case fold(f) != unit:
+			return ""
+		}
+	}
+	if len(sides) != 2 || figures < 4 || sides[0] == sides[1] {
+		return ""
+	}
+	return "write 'compression: {unit: " + unit + ", dry: {" + sides[0] + ":" + rows[0] + ", " + sides[1] + ":" + rows[1] + "}}', with the gauge's unit"
+}

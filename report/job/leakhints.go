@@ -10,6 +10,9 @@ import (
 // leakLine writes losses with their places that stand in one text, '1 8, 2 7, 3 34 ex' and
 // '3 leaks 34% at exhaust', as the keys of leakage; "" for any other text.
 func (r *reader) leakLine(text string) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	if held := r.heldRow(text); held != "" {
 		return held
 	}

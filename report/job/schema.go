@@ -279,7 +279,11 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 		one := keyOf(k.keys, name)
 		out := below()
 		out[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
-		return append(out, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}}, w.aloneWords(k)}})
+		stands := []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}
+		if k.name == "job" {
+			stands = append(stands, Object{{"pattern", jobAlone}}, Object{{"not", Object{{"type", "string"}, {"pattern", dateAlone}}}})
+		}
+		return append(out, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", stands}}, w.aloneWords(k)}})
 	}
 	out := below()
 	if k.name == "limits" && keyOf(k.keys, "minimum").name != "" { // 100 psi min
@@ -292,6 +296,15 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	}
 	return out
 }
+
+// A number of a job stands for it: one word, or two or three of which one has a figure, and no
+// date.
+const (
+	jobWord   = `(?:[^ ,;]|[0-9],[0-9]{3})`
+	jobFigure = jobWord + `*[0-9]` + jobWord + `*`
+	jobAlone  = `^ *(?:` + jobWord + `+|` + jobFigure + `(?: +` + jobWord + `+){1,2}|` + jobWord + `+ +` + jobFigure + `(?: +` + jobWord + `+)?|` + jobWord + `+ +` + jobWord + `+ +` + jobFigure + `) *$`
+	dateAlone = `^ *(?:[0-9]{4}[-/.][0-9]{1,2}[-/.][0-9]{1,2}|[0-9]{1,2}[-/.][0-9]{1,2}[-/.][0-9]{4}) *$`
+)
 
 // leastAlone is a least pressure that stands for all limits.
 const leastAlone = `^ *(?:(?:[Oo]ver|[Aa]bove|[Aa]t least|[Mm]in(?:imum|\.)?|[Mm]ore than|>=?|≥) *[0-9.]+(?: *[A-Za-z][A-Za-z0-9/]*)?|[0-9.]+(?: *[A-Za-z][A-Za-z0-9/]*)?(?: *\+| +(?:min(?:imum|\.)?|or more|at least))) *$`

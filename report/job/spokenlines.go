@@ -92,16 +92,37 @@ func trimsSaid(section, text string, keys []key) string {
 			by[bank] = append(by[bank], name+": "+strings.TrimLeft(f, "+"))
 			name = ""
 		default:
-			return ""
+			return whichTrim(section, text, keys)
 		}
 	}
 	for i, b := range order {
 		order[i] = b + ": {" + strings.Join(by[b], ", ") + "}"
 	}
 	if len(order) == 0 {
-		return ""
+		return whichTrim(section, text, keys)
 	}
 	return atSpeedSaid(section, cmp.Or(speed, "idle"), "{"+strings.Join(order, ", ")+"}", len(inner) != len(keys) || section == "trims", speed == "")
+}
+
+// whichTrim asks which trim it was that is told by its speed alone, +22% at idle; "" for any
+// other text.
+func whichTrim(section, text string, keys []key) string {
+	var all []string
+	for _, clause := range clauses(text) {
+		figure, words := leadingFigure(strings.TrimLeft(clause, "+"), "")
+		speed, ok := strings.CutPrefix(words, "at ")
+		if speed = strings.TrimSpace(strings.TrimSuffix(speed, "rpm")); figure == "" || !ok || speed != "idle" && !isWhole(speed) {
+			return ""
+		}
+		if speed != "idle" {
+			speed += " rpm"
+		}
+		all = append(all, speed+": {bank 1: {long: "+strings.TrimSpace(strings.TrimRight(figure, "% "))+"}}")
+	}
+	if len(all) == 0 || section != "trims" || len(keys) == 0 {
+		return ""
+	}
+	return "write 'trims: {" + strings.Join(all, ", ") + "}' if it is the long-term one, 'short' in the place of 'long' if not"
 }
 
 var bankSaid = lazily(`\b(?:bank ?|b)([12])\b`)
@@ -132,7 +153,7 @@ func gasSaid(section, text string, keys []key) string {
 	}
 	var texts []string
 	speed, lambda := "", false
-	for _, clause := range clauses(text) {
+	for _, clause := range clauses(slashBetween().ReplaceAllString(text, "$1, $2")) {
 		name, figure, at := gasClause(clause)
 		speed = cmp.Or(at, speed)
 		switch {
@@ -167,6 +188,8 @@ func gasClause(clause string) (name, figure, speed string) {
 	}
 	if len(fields) > 0 && fold(fields[0]) == "idle" {
 		speed, fields = "idle", fields[1:]
+	} else if last := len(fields) - 1; last > 0 && fold(fields[last]) == "idle" {
+		speed, fields = "idle", fields[:last]
 	}
 	if len(fields) < 2 {
 		return "", "", speed
@@ -259,42 +282,6 @@ func laterSaid(section, text string, keys []key) string {
 
 var thenRead = lazily(`^(\d[\d.]*(?: ?inhg| ?in)?),? (?:then|fell to|dropped to|falls to|drops to|down to|to) (\d[\d.]*(?: ?inhg| ?in)?) (?:after|in|within) (\d+ ?[a-z]+)(?:,? (?:at|@) (\d+)(?: ?rpm)?)?$`)
 
-// plugsSaid answers what is said of plugs that is no look: new ones, and a gap for all; "" for
-// any other text.
-func plugsSaid(section, text string) string {
-	plain := fold(text)
-	if section != "plugs" {
-		return ""
-	}
-	if newPlugs().MatchString(plain) {
-		return "plugs that were put in are work done: 'vehicle: {work-done: [new plugs]}'; how the old ones looked stands under 'plugs: {looks: ...}'"
-	}
-	if looks := gapsSaid(text); looks != "" {
-		return looks
-	}
-	m := gapSaid().FindStringSubmatch(plain)
-	if m == nil {
-		return ""
-	}
-	unit := ""
-	if v, err := quantity.Parse(m[1]); err == nil && v.Unit == quantity.None {
-		unit = " mm"
-		if v.Number < 0.15 { // a gap is wider in mm
-			unit = " in"
-		}
-	}
-	hint := "write 'plugs: {gap: " + m[1] + unit + "}' for the gap by the book; a gap that was found stands with its plug: 'looks: {1: {look: normal, gap: " + m[1] + unit + "}, ...}'"
-	if rest := strings.Trim(m[2], " ,;"); rest != "" {
-		hint += "; '" + short(rest) + "' is a look: 'looks: {...}'"
-	}
-	return hint
-}
-
-var (
-	newPlugs = lazily(`^(?:(?:just )?(?:put|fitted|installed|changed|replaced)\b.*|(?:brand )?new(?: ones| plugs| set)?(?: in| fitted| installed| put in)?|(?:just )?(?:replaced|changed))$`)
-	gapSaid  = lazily(`^gap(?:ped|s)?(?: at| to| is)? ?[:=]? ?(\d*[.,]?\d+ ?(?:mm|in|thou|")?)(?: all(?: round| around)?| each| on all)?(?:$|[ ,;]+(.*)$)`)
-)
-
 // lampSaid answers what a lamp of the dashboard shows in the place of a pressure; "" for any
 // other text.
 func lampSaid(section, text string) string {
@@ -320,33 +307,6 @@ func gaugeSaid(section, text string) string {
 }
 
 var scaleSaid = lazily(`^(\d+ ?(?:-|to) ?\d+ ?(?:psi|bar|kpa|kg/cm2))(?:[ ,;(]+(?:\+/- ?|± ?)?(\d[\d.]*) ?%(?: of span| fs| full scale)?\)?)?$`)
-
-// lookAndGap is a plug with its look and its gap: 1 tan .044.
-var lookAndGap = lazily(`^(?:no\.? ?|cyl\.? ?|#)?(\d{1,2})[ :=]+([a-z][a-z -]*?),? (?:gap ?(?:of )?)?(\d*[.,]\d+) ?(mm|in|")?$`)
-
-// gapsSaid writes plugs with their looks and gaps behind each; "" for any other text.
-func gapsSaid(text string) string {
-	look := keyOf(plugKeys, "look")
-	var all []string
-	for _, t := range separate(text, ",;") {
-		m := lookAndGap().FindStringSubmatch(fold(t.text))
-		if m == nil || !vocabularyOf(look.says).answers(m[2], look.words) {
-			return ""
-		}
-		unit := m[4]
-		if v, err := quantity.Parse(m[3]); unit == "" && err == nil {
-			unit = "mm"
-			if v.Number < 0.15 {
-				unit = "in"
-			}
-		}
-		all = append(all, m[1]+": {look: "+m[2]+", gap: "+m[3]+" "+strings.ReplaceAll(unit, `"`, "in")+"}")
-	}
-	if len(all) < 2 {
-		return ""
-	}
-	return "write 'plugs: {looks: {" + strings.Join(all, ", ") + "}}'"
-}
 
 // oneSmoke writes smoke of one colour that is told in a sentence, puffs of blue smoke when
 // started; "" for any other text, and where it tells of several.
@@ -407,3 +367,6 @@ func coolingSaid(section, text string) string {
 	}
 	return hint
 }
+
+// slashBetween is a slash before the name of the next gas: 4%/HC 800 ppm.
+var slashBetween = lazily(`([\d%a-z]) ?/ ?([A-Z][A-Za-z0-9]* ?\d)`)

@@ -300,7 +300,7 @@ func startsWithFigure(text string) bool { return text != "" && text[0] >= '0' &&
 func (r *reader) readingsHint(name string, n *node) string {
 	section := name[strings.LastIndexByte(name, '.')+1:]
 	text, unit := "", "psi"
-	if hint := cmp.Or(r.withOilHint(section, n), r.sidesHint(section, n)); hint != "" {
+	if hint := cmp.Or(r.withOilHint(section, n), r.sidesHint(section, n), sideRows(section, n)); hint != "" {
 		return hint
 	}
 	if first, rest, ok := strings.Cut(n.text, " "); ok && n.kind == scalar && section == "compression" && !strings.ContainsAny(first, "0123456789") { // psi 1-390 2-385

@@ -45,6 +45,9 @@ var oilInBrackets = lazily(`(?i) ?\((?:after oil|with oil|w/ ?oil|oil|wet)[ :=]*
 // oilInRow writes a row in which readings with oil stand in brackets as both keys; "" for any
 // other text.
 func (r *reader) oilInRow(text, key string) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	at := oilInBrackets().FindAllStringSubmatchIndex(text, -1)
 	if key != "dry" || len(at) == 0 || len(r.cylinderNames) < 2 {
 		return ""
@@ -71,6 +74,9 @@ func (r *reader) oilInRow(text, key string) string {
 // notedRow writes a row in which a remark stands in brackets, 90 (burnt valve?), without it; ""
 // for any other text.
 func (r *reader) notedRow(text, key string) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	remark := inBrackets().FindString(text)
 	row := asList(inBrackets().ReplaceAllString(text, " "), len(r.cylinderNames))
 	if remark == "" || len(row) != len(r.cylinderNames) || len(row) < 2 {
@@ -212,6 +218,9 @@ var cameTo = lazily(`\bfrom \d[\d.]*(?: [a-z]+)? (?:up )?(to \d)`)
 // cameToHint writes what one cylinder came to, 3 up to 110, and with oil 3 from 62 to 110; ""
 // for any other text.
 func (r *reader) cameToHint(plain, key string) string {
+	if len(plain) > longestSaid {
+		return ""
+	}
 	if key == "wet" {
 		plain = cameTo().ReplaceAllString(plain, "$1")
 	}
