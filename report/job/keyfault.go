@@ -151,7 +151,7 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	r.spell(one, keys)
 	value := one.entries[0].value
 	if len(k.keys) > 0 && (k.form == asGroup || k.form == asTestSection) && value.kind != mapping && !r.isStated(value) {
-		r.report(e.pos, cmp.Or(r.readingsHint(labelOf(name, meant), value), r.lineOfSection(value, name, k), hint), "unknown key '%s'%s", short(e.key), where)
+		r.report(e.pos, cmp.Or(r.lineOfSection(value, name, k), r.readingsHint(labelOf(name, meant), value), hint), "unknown key '%s'%s", short(e.key), where)
 		return
 	}
 	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
