@@ -145,7 +145,7 @@ var jobKeys = []key{
 	{name: "date", form: asDate, doc: "Date of the test, ISO 8601.", example: "2026-05-14"},
 	{name: "technician", form: asText, doc: "Who did the test."},
 	{name: "reason", form: asText, doc: "Why the engine was tested."},
-	{name: "complaints", form: asWordList, words: complaints, says: "complaint", doc: "What is wrong with the vehicle; a customer's own sentence is understood where such a word stands in it, and kept beside the reason.", example: "[misfire, oil use]"},
+	{name: "complaints", form: asWordList, words: complaints, says: "complaint", doc: "What is wrong with the vehicle; a customer's own sentence is understood where such a word stands in it; other words are printed as they are, and as not answered by these tests.", example: "[misfire, oil use]"},
 	{name: "onset", form: asText, doc: "How the complaint came on.", example: "slow over months"},
 	{name: "oil-use", form: asText, doc: "Oil used over a distance.", example: "1 l in 1000 km"},
 	{name: "ordered-by", form: asText, doc: "Who asked for the test; before a purchase, the buyer."},
