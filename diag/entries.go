@@ -191,8 +191,8 @@ func (s *entries) apart(u Usual) []Notice {
 			continue
 		}
 		hidden := u.cranking && s.kilopascals(x.value) < unread
-		if usual := s.kilopascals(middle); !hidden && (usual < u.low || usual > u.high) {
-			continue // it is the others that are in doubt
+		if usual := s.kilopascals(middle); usual < u.low || !hidden && usual > u.high {
+			continue // it is the others that are in doubt, or as little as it
 		}
 		if !hidden && x.value >= middle/4 && x.value <= middle*4 {
 			continue

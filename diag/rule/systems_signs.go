@@ -115,11 +115,22 @@ var systemSigns = []Sign{
 	// What stands where it should, and presses as it should, is not short of oil; a rod may knock all the same.
 	{Needs: needsTest(known.Oil), When: known.OilLevelRight, Kind: OfOil, About: "any", Against: denies(Heard, "oil-level-is-right", "too-little-oil")},
 	{Needs: needsTest(known.Oil), When: known.OilWithin, Kind: OfOil, About: "engine", Against: denies(Known, "oil-pressure-is-right", "bottom-end", "worn-bearings", "too-little-oil", "oil-pick-up")},
-	// A starter that works as hard on a cylinder as on the others gives its gauge the lie.
-	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),
-		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},
+	// A starter that works as hard on a cylinder as on the others gives its gauge the lie, less
+	// where a tester of its own finds the leak as well: two that lie alike are rare.
+	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike, known.Not(leakFound)), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),
+		Against: denies(DryUp, "starter-alike", sealsOfLow...)},
+	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike, leakFound), Kind: OfStarting, About: "cylinders",
+		Against: denies(Hint, "starter-alike", sealsOfLow...)},
 	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
+
+// sealsOfLow are what lets the pressure of one cylinder out.
+var sealsOfLow = []string{"exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion"}
+
+// leakFound is a cylinder that loses too much air at a place inside the engine.
+var leakFound = known.OfAll("it loses too much air, heard inside the engine", func(c *known.Case, n string) bool {
+	return c.HighLoss(n) && c.PlaceNoted(n) && !c.LeaksAt(n, known.AtOutside)
+})
 
 // loneOfItsCamshaft is a low cylinder whose camshaft moves the valves of others that hold
 // their pressure: the only low one, or one of fewer than those of its bank that are even.

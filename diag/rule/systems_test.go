@@ -213,6 +213,7 @@ func TestSystems(t *testing.T) {
 		{name: "one peak high, its pressure with it and its plug wet", test: sample.Dry("inline-4", []float64{178, 176, 226, 179}, sample.Plug("coolant", "3"), peaks(180, 178, 260, 181)), fires: "relative-high 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
 		{name: "one peak high, turned by hand since", test: sample.Of("inline-4", peaks(180, 178, 260, 181), sample.Done("turn-by-hand done: it turns freely")), fires: "relative-high 3", soon: diag.CheckAgain},
 		{name: "the gauge says one is low, the starter does not", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 149, 151, 150)), fires: "one-low 2", first: "adapter-leak", next: "second-gauge"},
+		{name: "the gauge and a leakage tester say one is low, the starter does not", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 149, 151, 150), sample.Leak("2", 45, "crankcase")), fires: "one-low 2", first: "rings"},
 		{name: "gauge and starter agree on the low one", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 110, 151, 150)), fires: "one-low 2; relative-low 2", first: "exhaust-valve"},
 		{name: "all alike", test: sample.Of("inline-4", peaks(180, 178, 176, 181)), not: "relative-low relative-high even-above-minimum"},
 	})

@@ -125,7 +125,7 @@ func testLeads(s *subject, k *tally) {
 	over := slices.ContainsFunc(s.out.Compression.Limits, func(l limit) bool { return l.Rule == "minimum" && l.Verdict == "within" })
 	if why := s.spoilt(); why != "" && !over && !s.enough() && len(s.dry()) > 0 && rank(s.out.Verdict.Urgency) <= rank(checkAgain) {
 		k.saw()
-		if why == "decompressor" && s.tree.has("job", "complaints") { // it is built so: what explains the owner's complaint may lead
+		if why == "decompressor" && (s.tree.has("job", "complaints") || !s.leadRestsOn("compression")) { // it is built so, and no fault of the test: what explains the owner's complaint may lead, or what another test found
 			return
 		}
 		if !testWords.MatchString(s.out.Verdict.Sentence) && len(s.tree.sub("leakage").keysOrNone()) == 0 && !s.tree.has("vehicle", "work-done") {
@@ -171,4 +171,10 @@ func sureIsNotDoubted(s *subject, k *tally) {
 			k.fail("%q is strong, and a remark says %q", lead.Says, n.Says)
 		}
 	}
+}
+
+// leadRestsOn tells that the story that the headline is about rests on a test.
+func (s *subject) leadRestsOn(test string) bool {
+	i := s.out.Verdict.About
+	return i != nil && *i >= 0 && *i < len(s.d.Stories) && slices.Contains(s.d.Stories[*i].Tests, test)
 }
