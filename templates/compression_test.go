@@ -61,7 +61,7 @@ func pressures() []*diag.Test {
 		dry("inline-4", []float64{150, 152, 148, 149}, sample.First(142, 141, 140, 139)), dry("inline-6", []float64{150, 100, 148, 105, 151, 149}, sample.First(90, 35, 91, 38, 90, 89)),
 		dry("inline-2", []float64{75, 78}, sample.TwoStroke, sample.Complains("hard start")), dry("inline-4", even, sample.Minimum(128)), dry("inline-4", even, sample.Minimum(128), usual), dry("single", []float64{120}, sample.Minimum(90)), dry("inline-5", []float64{160, 163, 150, 162, 161}, sample.SpreadOfHighest(10), sample.Minimum(110)),
 		dry("inline-4", even), dry("inline-2", []float64{160, 158}), dry("inline-4", four(178), geometry), dry("inline-4", four(178), ratio(9.5)), dry("inline-4", even, usual), dry("inline-4", four(260), usual), dry("inline-5", []float64{160, 163, 150, 162, 161}, sample.SpreadOfHighest(10)),
-		dry("inline-4", four(75), soaked), dry("inline-4", four(75), sample.Leak("1", 6), sample.Leak("2", 5)), dry("inline-4", low3, sample.Complains("no start")),
+		dry("inline-4", four(75), soaked), dry("inline-4", four(12), sample.Method(func(c *diag.Conditions) { c.Throttle = "closed" }), sample.Spec(func(s *diag.Spec) { s.Runs = "well" })), dry("inline-4", four(75), sample.Leak("1", 6), sample.Leak("2", 5)), dry("inline-4", low3, sample.Complains("no start")),
 		dry("inline-4", even, sample.Minimum(128), sample.Complains("misfire")), dry("inline-4", even, sample.Complains("misfire")), dry("inline-4", even, sample.Minimum(128), sample.Complains("coolant loss")),
 	}
 }

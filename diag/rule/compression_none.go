@@ -17,7 +17,7 @@ var noneRules = []Rule{
 		Of: everyRead,
 		When: known.OfEngine("none reaches 25 psi (170 kPa), more than half of the engine and two at least were read, or its only cylinder is soaked with fuel; no automatic decompressor",
 			func(c *known.Case) bool { return c.Dead() && (c.Cranking().N > 1 || loneFlooded(c)) }),
-		Kind: OfCompression, Weigh: weighNone, Say: noneAnywhere, Headline: "none-anywhere", Variants: []string{"flooded", "unit"},
+		Kind: OfCompression, Weigh: weighNone, Say: noneAnywhere, Headline: "none-anywhere", Variants: []string{"flooded", "unit", "shut"},
 		InsteadOf: []string{"below-minimum", "near-minimum"},
 	},
 	{
@@ -119,6 +119,8 @@ func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
 		f.Variant, f.Urgency, f.Confidence = "unit", diag.CheckAgain, diag.Weak
 	case c.Flooded() && !valvesStill(c):
 		f.Variant, f.Urgency = "flooded", diag.CheckAgain // it is dried before it is judged
+	case c.ThrottleShut() && c.Spec.Runs == "well" && c.Starts(): // what came in running well has pressure, and got no air
+		f.Variant, f.Urgency, f.Confidence = "shut", diag.CheckAgain, diag.Weak
 	}
 	return f
 }
