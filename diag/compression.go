@@ -69,6 +69,7 @@ func assessCompression(t *Test) *CompressionResult {
 		c.limits(r)
 	}
 	c.compare(r)
+	c.ends(r)
 	return r
 }
 
@@ -96,6 +97,9 @@ func (c *cranking) cylinders() []CylinderResult {
 		}
 		r.First, r.Dry, r.Again, r.Wet = settledOrNil(section.First[name]), settledOrNil(dry), settledOrNil(section.Again[name]), settledOrNil(section.Wet[name])
 		r.WetDisagree = disagree(section.Wet[name].Values, tells)
+		if bounded(section.Wet[name]) { // how far it rose nobody knows
+			r.Wet = nil
+		}
 		list[i] = r
 	}
 	return list
@@ -172,7 +176,7 @@ func (c *cranking) wet(r *CompressionResult) {
 	for i := range r.Cylinders {
 		cylinder := &r.Cylinders[i]
 		wet := c.test.Compression.Wet[cylinder.Name]
-		if cylinder.Wet == nil || cylinder.Dry == nil || wet.Kind == AtLeast || cylinder.Kind == AtLeast ||
+		if cylinder.Wet == nil || cylinder.Dry == nil || wet.Kind == AtLeast || cylinder.Kind == AtLeast || bounded(wet) || bounded(c.test.Compression.Dry[cylinder.Name]) ||
 			cylinder.BeyondGauge || c.test.Gauges.Compression.beyond(wet) {
 			continue
 		}

@@ -116,6 +116,7 @@ type MeasuredReading struct {
 	Name, At, Cylinder  string
 	Value               float64
 	Kind                Kind
+	UpTo                bool // known only not to be more than the end of what was entered
 	Entered             string
 	Unit                quantity.Unit
 	Decimals            int
@@ -146,6 +147,19 @@ func (r *MeasuredReading) Number() Number {
 		}
 	}
 	return Number{Value: r.Value, Decimals: quantity.DecimalsRead(r.Value, r.Decimals), Unit: r.Unit}
+}
+
+// Told is the reading with its unit, and as it was entered where it is known only not to be
+// more than a figure.
+func (r *MeasuredReading) Told() string {
+	if !r.UpTo {
+		return r.Number().String()
+	}
+	entered := strings.ReplaceAll(AsWritten(r.Entered), "-", "–")
+	if strings.Trim(entered, "0123456789., –") != "" { // with a unit of its own
+		return entered
+	}
+	return entered + "\u00a0" + string(r.Unit)
 }
 
 // Reading gives the first reading of a name, at any speed; nil where it was
@@ -271,7 +285,7 @@ func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
 	}
 	u := m.uncertainty(one, value)
 	r := MeasuredReading{
-		Name: one.Name, At: one.At, Cylinder: one.Cylinder, Value: value, Kind: one.Kind, Entered: one.Entered, Unit: one.Unit,
+		Name: one.Name, At: one.At, Cylinder: one.Cylinder, Value: value, Kind: one.Kind, UpTo: bounded(one.Reading), Entered: one.Entered, Unit: one.Unit,
 		Decimals: decimalsRead(one), Uncertainty: u, Verdict: NotJudged, Disagree: disagree(one.Values, telling{}),
 	}
 	at := slices.IndexFunc(m.Limits, func(l Range) bool {

@@ -1,6 +1,10 @@
 package diag
 
-import "gaugesheet/diag/quantity"
+import (
+	"slices"
+
+	"gaugesheet/diag/quantity"
+)
 
 // A publishedLimit is one rule in circulation.
 type publishedLimit struct {
@@ -58,6 +62,9 @@ var publishedLimits = []publishedLimit{
 // published applies the rules that speak of this fuel by bare arithmetic, with
 // no uncertainty and with equality within.
 func (c *cranking) published() []PublishedRule {
+	if slices.ContainsFunc(c.names, func(n string) bool { return bounded(c.test.Compression.Dry[n]) }) { // of what nobody read there is no bare arithmetic
+		return nil
+	}
 	bare := &cranking{test: c.test, names: c.names, tool: instrument{exact: true}, samples: make(set, len(c.samples))}
 	for i, s := range c.samples {
 		bare.samples[i] = sample{name: s.name, value: s.value}

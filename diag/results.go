@@ -7,6 +7,10 @@ import (
 
 // A CompressionResult is the sums on a compression test, in its unit.
 type CompressionResult struct {
+	// Ends is the set once more with each reading that is known only not to be more than a
+	// figure at nothing, and at that figure; nil where there is none.
+	Ends *[2]*CompressionResult
+
 	State    State
 	Complete bool // every cylinder was read
 	Unit     quantity.Unit
@@ -86,6 +90,7 @@ type LimitResult struct {
 	Limit       float64
 	Unit        quantity.Unit
 	Value       float64
+	Ends        *[2]float64 // between which Value lies, where a reading is known only not to be more than a figure
 	Uncertainty float64
 	Verdict     Verdict
 	Reason      string // key: why it is not judged

@@ -43,6 +43,16 @@ func (c *Case) PartOfReference(r *diag.CylinderResult) diag.Number {
 	return c.Part(*r.Dry, c.Cranking().Reference)
 }
 
+// AtItsEnd is a cylinder as it is with the figure that it is known not to read more than for
+// its reading; the cylinder itself where it was read.
+func (c *Case) AtItsEnd(r *diag.CylinderResult) *diag.CylinderResult {
+	s := c.Cranking()
+	if s.EndsOf(r.Name) == nil {
+		return r
+	}
+	return s.Ends[1].Cylinder(r.Name)
+}
+
 // Percents prints a range of whole percent, or one where both print the same.
 func Percents(low, high float64) string {
 	to := Percent(high, 0).String()
@@ -98,13 +108,17 @@ func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 		decimals = quantity.DefaultDecimals(l.Unit)
 	}
 	number := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: decimals, Unit: l.Unit} }
+	var value any = number(l.Value)
+	if l.Ends != nil {
+		value = quantity.Format(min(l.Ends[0], l.Ends[1]), decimals) + "–" + number(max(l.Ends[0], l.Ends[1])).String()
+	}
 	kind, basis, _ := strings.Cut(l.Rule, " of ")
 	limit := number(l.Limit)
 	if limit.Value == math.Trunc(limit.Value) {
 		limit.Decimals = 0
 	}
 	return diag.Facts{
-		"kind": kind, "basis": basis, "limit": limit, "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
+		"kind": kind, "basis": basis, "limit": limit, "value": value, "u": number(l.Uncertainty), "rule": l.Rule,
 		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
 		"checked": c.checkedValue(l),
 	}

@@ -85,6 +85,9 @@ func pulls(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
 		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": few}}
+	if m := c.Measured(known.Balance).Of("drop", s.Name()); m != nil && m.UpTo { // nobody read the middle of it
+		f.Facts["value"] = m.Told()
+	}
 	if known.BalanceInvalid.Holds(c, s) {
 		f.Doubts = []diag.Phrase{{Key: "idle-not-held"}}
 	}

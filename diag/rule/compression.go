@@ -56,13 +56,22 @@ func lowFacts(c *known.Case, names []string) diag.Facts {
 	}
 	others, count := othersOf(c, names)
 	facts := diag.Facts{
-		"read": c.Span(spreadRead(c, names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.PartOfReference(worst).String(),
-		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "some": count > 0 && count < len(c.Others(names)), "nothing": c.TradeFigure(nothing(c)),
+		"read": c.Span(spreadRead(c, names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": partRead(c, worst),
+		"u": known.Percent(c.AtItsEnd(worst).UPercent, 1), "worst": worst.Name, "pair": count == 1, "some": count > 0 && count < len(c.Others(names)), "nothing": c.TradeFigure(nothing(c)),
 	}
 	if worst.AtMost {
 		facts["reference"] = c.AtLeast(s.HighestBound)
 	}
 	return facts
+}
+
+// partRead is a reading as a part of what its set is compared with, from end to end where it
+// is known only not to be more than a figure.
+func partRead(c *known.Case, r *diag.CylinderResult) string {
+	if ends := c.Cranking().EndsOf(r.Name); ends != nil && !r.AtMost {
+		return known.Percents(c.Part(ends[0], c.Cranking().Reference).Value, c.Part(ends[1], c.Cranking().Reference).Value)
+	}
+	return c.PartOfReference(r).String()
 }
 
 // spreadRead is the least and the most that was read of some cylinders, of a range

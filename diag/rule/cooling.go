@@ -130,7 +130,7 @@ var withCoolant = Scope{Words: "the cylinders that show coolant, or else low nei
 
 func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {
 	from, to := known.HeldCooling(c.Measured(known.Cooling))
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"from": from.Number().String(), "value": to.Number().String(), "after": to.At}}
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"from": from.Told(), "value": to.Told(), "after": to.At}}
 }
 
 func seenCooling(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
@@ -142,13 +142,13 @@ func seenCooling(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 
 func capWeak(c *known.Case, _ known.Subject) diag.Finding {
 	rated, opens := known.CapOff(c.Measured(known.Cooling))
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Number().String(), "value": opens.Number().String(), "early": opens.Value < rated.Value}}
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Told(), "value": opens.Told(), "early": opens.Value < rated.Value}}
 }
 
 func thermostatOff(c *known.Case, _ known.Subject) diag.Finding {
 	rated, off := known.ThermostatOff(c.Measured(known.Cooling))
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair,
-		Facts: diag.Facts{"rated": rated.Number().String(), "value": off.Number().String(), "starts": off.Name == "thermostat starts", "early": known.ThermostatEarly.HoldsIn(c)}}
+		Facts: diag.Facts{"rated": rated.Told(), "value": off.Told(), "starts": off.Name == "thermostat starts", "early": known.ThermostatEarly.HoldsIn(c)}}
 }
 
 // outsideAt speaks for what leaks at the place that was seen: a gasket where it comes out

@@ -54,7 +54,7 @@ func systemRepaired(proved bool, u diag.Urgency) func(*known.Case, known.Subject
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		was, now := c.SystemRepaired(s.System, proved)
 		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: measuredFacts(now)}
-		f.Facts["was"], f.Facts["done"] = was.Number().String(), c.Before.Done
+		f.Facts["was"], f.Facts["done"] = was.Told(), c.Before.Done
 		f.Facts["none"] = was.Entered == known.NoClearanceWord
 		f.Facts["own"], f.Facts["reading"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System+" "+now.Name, namesOf(now.Cylinder)
 		return f
@@ -101,7 +101,7 @@ func PastLimits(c *known.Case, section string) []*diag.MeasuredReading {
 
 // measuredFacts are those of one reading of a further test.
 func measuredFacts(m *diag.MeasuredReading) diag.Facts {
-	return diag.Facts{"value": m.Number().String(), "entered": diag.AsWritten(m.Entered), "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
+	return diag.Facts{"value": m.Told(), "entered": diag.AsWritten(m.Entered), "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
 }
 
 // measuredFinding is one of a reading past its limit: to be checked again, and

@@ -138,11 +138,11 @@ func magnetoFacts(c *known.Case) diag.Facts {
 	r, facts := c.Measured(known.Magnetos), diag.Facts{"left": "", "right": "", "speed": ""}
 	for _, side := range known.MagnetoSides {
 		if m := r.Reading(side); m != nil {
-			facts[side] = m.Number().String()
+			facts[side] = m.Told()
 		}
 	}
 	if m := r.Reading("at"); m != nil {
-		facts["speed"] = m.Number().String()
+		facts["speed"] = m.Told()
 	}
 	return facts
 }
@@ -197,7 +197,7 @@ func crankcaseFell(c *known.Case, _ known.Subject) diag.Finding {
 		f.Confidence, f.Doubts = diag.Fair, nil
 	}
 	from := c.Measured(known.CrankcaseHold).Reading("pumped-to")
-	f.Facts["from"], f.Facts["vacuum"] = from.Number().String(), known.UnderVacuum(c.Measured(known.CrankcaseHold))
+	f.Facts["from"], f.Facts["vacuum"] = from.Told(), known.UnderVacuum(c.Measured(known.CrankcaseHold))
 	if m.Value >= mostOfPumped*from.Value && (clear || !m.Limited()) {
 		f.Urgency = diag.DoNotRun
 	}
@@ -212,7 +212,7 @@ func crankcaseHeld(c *known.Case, _ known.Subject) diag.Finding {
 	m := c.Measured(known.CrankcaseHold).Reading(diag.HeldFall)
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	empty := known.UnderVacuum(c.Measured(known.CrankcaseHold))
-	f.Facts["from"] = c.Measured(known.CrankcaseHold).Reading("pumped-to").Number().String()
+	f.Facts["from"] = c.Measured(known.CrankcaseHold).Reading("pumped-to").Told()
 	f.Facts["vacuum"], f.Facts["both"] = empty, !empty && known.CrankcaseEmptied.HoldsIn(c)
 	return f
 }

@@ -300,7 +300,7 @@ func oilThumb(c *known.Case, _ known.Subject) diag.Finding {
 func oilStays(c *known.Case, _ known.Subject) diag.Finding {
 	slow, fast := known.OilStays(oilResult(c))
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(fast)}
-	f.Facts["from"], f.Facts["slow"] = slow.Number().String(), slow.At
+	f.Facts["from"], f.Facts["slow"] = slow.Told(), slow.At
 	return f
 }
 
@@ -308,7 +308,7 @@ func oilHot(c *known.Case, _ known.Subject) diag.Finding {
 	r := oilResult(c)
 	hot := r.Reading("idle")
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(hot)}
-	f.Facts["cold"] = r.Reading("cold-idle").Number().String()
+	f.Facts["cold"] = r.Reading("cold-idle").Told()
 	return f
 }
 

@@ -286,6 +286,9 @@ func comparison(c *known.Case, names []string) diag.Facts {
 	for _, n := range names {
 		if r := c.Cylinder(n); r != nil && r.Dry != nil {
 			dry, part = append(dry, *r.Dry), append(part, c.PartOfReference(r).Value)
+			if ends := c.Cranking().EndsOf(n); ends != nil { // known only not to be more: from end to end
+				dry, part = append(dry[:len(dry)-1], ends[:]...), append(part[:len(part)-1], c.Part(ends[0], c.Cranking().Reference).Value, c.Part(ends[1], c.Cranking().Reference).Value)
+			}
 			if r.Wet != nil {
 				wet = append(wet, *r.Wet)
 			}

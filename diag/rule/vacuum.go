@@ -351,7 +351,7 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 			out, _ := quantity.Convert(v, quantity.InHg, m.Unit)
 			return diag.Number{Value: out, Decimals: quantity.DecimalsRead(out, m.Decimals)}
 		}
-		f.Facts["value"], f.Facts["needle"], f.Facts["stated"] = m.Number().String(), c.Measured(known.Vacuum).Word("idle needle"), b.Stated
+		f.Facts["value"], f.Facts["needle"], f.Facts["stated"] = m.Told(), c.Measured(known.Vacuum).Word("idle needle"), b.Stated
 		f.Facts["low"], f.Facts["high"] = in(b.Low).String(), in(b.High).String()
 		f.Facts["height"] = c.LowByHeight()
 		if b.Lowered > 0.5 {
@@ -367,7 +367,7 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 // airAndTrims is as urgent as the trims by themselves.
 func airAndTrims(c *known.Case, s known.Subject) diag.Finding {
 	f := trimPair((*known.Case).AirAtIdle)(c, s)
-	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Told()
 	return f
 }
 
@@ -382,7 +382,7 @@ func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	r := c.Measured(known.Vacuum)
 	later := r.Reading("held later")
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
-		"from": r.Reading("held").Number().String(), "value": later.Number().String(), "at": r.Reading("held").At, "glows": false}}
+		"from": r.Reading("held").Told(), "value": later.Told(), "at": r.Reading("held").At, "glows": false}}
 	if c.Complains("low power") && 2*later.Value <= r.Reading("held").Value { // as good as shut, and felt
 		f.Urgency, f.Facts["glows"] = diag.ActSoon, true
 	}
@@ -391,9 +391,9 @@ func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
 
 func snapVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	r := c.Measured(known.Vacuum)
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": r.Reading("snap shut").Number().String(), "idle": r.Reading("idle").Number().String()}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": r.Reading("snap shut").Told(), "idle": r.Reading("idle").Told()}}
 }
 
 func crankingVacuum(c *known.Case, _ known.Subject) diag.Finding {
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": c.Measured(known.Vacuum).Reading("cranking").Number().String()}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": c.Measured(known.Vacuum).Reading("cranking").Told()}}
 }

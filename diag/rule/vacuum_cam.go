@@ -61,7 +61,7 @@ func lateSpark(c *known.Case, s known.Subject) diag.Finding {
 	if len(f.Doubts) == 0 {
 		f.Confidence = diag.Strong
 	}
-	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Told()
 	return f
 }
 

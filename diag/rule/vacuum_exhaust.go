@@ -32,6 +32,6 @@ func backAndVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	if known.BackPressureHigh.HoldsIn(c) || c.Complains("low power") {
 		f.Urgency = diag.ActSoon
 	}
-	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Told()
 	return f
 }

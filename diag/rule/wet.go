@@ -153,10 +153,17 @@ func wetSays(c *known.Case, s known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair}
 	var dry, wet, rise, net []float64
 	for _, name := range s.Cylinders {
-		r := c.Cylinder(name)
-		_, n := c.WetNet(r)
-		dry, wet = append(dry, *r.Dry), append(wet, *r.Wet)
-		rise, net = append(rise, *r.Wet-*r.Dry), append(net, n)
+		at := []float64{*c.Cylinder(name).Dry}
+		if ends := c.Cranking().EndsOf(name); ends != nil { // known only not to be more: from end to end
+			at = ends[:]
+		}
+		for _, v := range at {
+			r := *c.Cylinder(name)
+			r.Dry = &v
+			_, n := c.WetNet(&r)
+			dry, wet = append(dry, v), append(wet, *r.Wet)
+			rise, net = append(rise, *r.Wet-v), append(net, n)
+		}
 	}
 	between := func(v []float64) string { return c.Span(slices.Min(v), slices.Max(v)) }
 	f.Facts = diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": known.Percents(slices.Min(net), slices.Max(net)),

@@ -176,6 +176,9 @@ func gasSectionOf(r *diag.MeasuredResult, flat measuredResult) gasSectionResult 
 
 // asRead is a reading with its unit, marked where it is an estimate or a bound.
 func asRead(m *diag.MeasuredReading) string {
+	if m.UpTo {
+		return m.Told()
+	}
 	figure := m.Number()
 	figure.Unit = ""
 	return strings.TrimSpace(readings.Marked(m.Kind, figure.String()) + " " + string(m.Unit))

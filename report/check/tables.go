@@ -129,11 +129,27 @@ func (p *printer) compression(t *diag.Test, c *diag.CompressionResult, shown fun
 // sums are what is reckoned from the readings of a set, each as far as they are
 // printed.
 func sums(c *diag.CompressionResult) diag.Facts {
+	of := func(sum func(*diag.CompressionResult) float64, print func(float64) string) string {
+		return readings.OfEnds(c, sum, print)
+	}
 	print := func(v float64) string { return readings.Print(v, c.Decimals) }
+	with := func(digits int) func(float64) string {
+		return func(v float64) string { return quantity.Format(v, digits) }
+	}
+	_, digits := readings.Less(c.Highest, c.Lowest, c.Decimals)
+	if c.Ends != nil {
+		digits = c.Decimals
+	}
 	return diag.Facts{
-		"highest": print(c.Highest), "highestAt": c.HighestAt, "lowest": print(c.Lowest), "lowestAt": c.LowestAt,
-		"mean": quantity.Format(c.Mean, c.Decimals+1), "median": print(c.Median),
-		"difference": quantity.Format(readings.Less(c.Highest, c.Lowest, c.Decimals)), "spread": quantity.Format(c.SpreadPercentOfHighest, 1),
+		"highest": print(c.Highest), "highestAt": c.HighestAt, "lowestAt": c.LowestAt,
+		"lowest": of(func(r *diag.CompressionResult) float64 { return r.Lowest }, print),
+		"mean":   of(func(r *diag.CompressionResult) float64 { return r.Mean }, with(c.Decimals+1)),
+		"median": of(func(r *diag.CompressionResult) float64 { return r.Median }, print),
+		"difference": of(func(r *diag.CompressionResult) float64 {
+			apart, _ := readings.Less(r.Highest, r.Lowest, r.Decimals)
+			return apart
+		}, with(digits)),
+		"spread": of(func(r *diag.CompressionResult) float64 { return r.SpreadPercentOfHighest }, with(1)),
 	}
 }
 
@@ -152,6 +168,10 @@ func (p *printer) limits(limits []diag.LimitResult, decimals int) {
 		if l.Verdict != diag.NotJudged {
 			facts["found"] = quantity.Format(l.Value, digits) + unit
 			facts["uncertainty"] = quantity.Format(l.Uncertainty, max(digits, 1)) + unit
+			if l.Ends != nil {
+				facts["found"] = readings.Between(l.Ends[0], l.Ends[1], func(v float64) string { return quantity.Format(v, digits) }) + unit
+				facts["uncertainty"] = ""
+			}
 		}
 		p.wrapped("  ", p.say("terminal.limit", facts))
 	}

@@ -47,6 +47,9 @@ func ofHighest(r *diag.CylinderResult, c *diag.CompressionResult) Value {
 	if r.PercentOfHighest == nil || r.Dry == nil || c.Highest <= 0 {
 		return Value{}
 	}
+	if ends := c.EndsOf(r.Name); ends != nil {
+		return text(Between(Part(ends[0], c.Highest, c.Decimals), Part(ends[1], c.Highest, c.Decimals), func(v float64) string { return quantity.Format(v, 1) }))
+	}
 	return text(quantity.Format(Part(*r.Dry, c.Highest, c.Decimals), 1))
 }
 
@@ -82,10 +85,36 @@ func withEntries(r diag.Reading, value *float64, decimals int) Value {
 	switch {
 	case value == nil:
 		return text(entered)
+	case upTo(r):
+		return text(entered)
 	case len(r.Values) > 1 || r.Kind == diag.Band:
 		return text(Print(*value, decimals) + " (" + entered + ")")
 	}
 	return text(Marked(r.Kind, Print(*value, decimals)))
+}
+
+// upTo reports a reading that is known only not to be more than a figure.
+func upTo(r diag.Reading) bool {
+	_, ok := r.UpTo()
+	return ok
+}
+
+// Between prints a figure that is known to lie between two, one where both print the same.
+func Between(a, b float64, print func(float64) string) string {
+	low, high := print(min(a, b)), print(max(a, b))
+	if low == high {
+		return low
+	}
+	return low + "–" + high
+}
+
+// OfEnds prints a sum over a set between what it is at either end of the readings that are
+// known only not to be more than a figure.
+func OfEnds(c *diag.CompressionResult, of func(*diag.CompressionResult) float64, print func(float64) string) string {
+	if c.Ends == nil {
+		return print(of(c))
+	}
+	return Between(of(c.Ends[0]), of(c.Ends[1]), print)
 }
 
 // Marked marks a figure that is an estimate or a lower bound.
@@ -131,6 +160,9 @@ func dry(r *diag.CylinderResult, c *diag.CompressionResult) Value {
 	case r.Dry == nil:
 		return Value{}
 	}
+	if ends := c.EndsOf(r.Name); ends != nil {
+		return text(Between(ends[0], ends[1], func(v float64) string { return Print(v, c.Decimals) }))
+	}
 	return text(Marked(r.Kind, Print(*r.Dry, c.Decimals)))
 }
 
@@ -173,6 +205,10 @@ func Leakage(t *diag.Test, l *diag.LeakageResult) []Column {
 			kind := diag.Exact
 			if r.Bound {
 				kind = diag.AtLeast
+			}
+			if t.Leakage != nil && upTo(t.Leakage.Dry[r.Name].Reading) {
+				end, _ := t.Leakage.Dry[r.Name].UpTo()
+				return text(Between(0, end, func(v float64) string { return Print(v, 0) }))
 			}
 			return text(Marked(kind, Print(*r.Loss, 0)))
 		})},

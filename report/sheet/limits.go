@@ -7,6 +7,7 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/readings"
 )
 
 // A limitLine is a limit with what was found and what came of it, of any test.
@@ -81,6 +82,9 @@ func (v *view) pressureLimits() []limitLine {
 			}
 			line.found = figureOf(l.Value, places, l.Unit)
 			line.uncertainty = uncertain(l.Uncertainty, places)
+			if l.Ends != nil { // which nobody read in its middle
+				line.found, line.uncertainty = readings.Between(l.Ends[0], l.Ends[1], func(x float64) string { return figureOf(x, places, l.Unit) }), ""
+			}
 		}
 		lines = append(lines, line)
 	}

@@ -4,6 +4,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/readings"
 	"gaugesheet/templates"
 )
 
@@ -104,6 +105,9 @@ func (v *view) limitResultWords(l diag.LimitResult) string {
 // foundNumber is what was found against a limit, for an owner in whole percent.
 func (v *view) foundNumber(l diag.LimitResult) any {
 	n := number(l.Value, v.decimalsOf(l.Unit), l.Unit)
+	if l.Ends != nil {
+		return readings.Between(l.Ends[0], l.Ends[1], func(x float64) string { return quantity.Format(x, n.Decimals) }) + "\u00a0" + string(l.Unit)
+	}
 	if l.Unit != quantity.Percent { // as it was read
 		n.Decimals = quantity.DecimalsRead(l.Value, n.Decimals)
 		return n

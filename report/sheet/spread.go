@@ -9,6 +9,7 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/readings"
 )
 
 // spreadBlock is the ruler that shows how far the cylinders lie apart: by
@@ -220,6 +221,10 @@ func (r *cylinderRuler) say(bars []int) []string {
 	switch {
 	case len(bars) == 1 && first.value == 0:
 		return nil
+	case len(bars) == 1 && r.c.EndsOf(first.name) != nil: // nobody read the middle of it
+		ends := r.c.EndsOf(first.name)
+		below := func(x float64) float64 { return 100 - readings.Part(x, r.best, r.c.Decimals) }
+		return []string{readings.Between(below(ends[1]), below(ends[0]), func(x float64) string { return quantity.Format(x, values[0].Decimals) }) + "\u00a0%"}
 	case len(bars) == 1:
 		return []string{v.label("spread.one", "value", values[0], "less", first.less, "more", first.more, "above", first.value < 0)}
 	case len(bars) == 2 && len(r.bars) > 2 && values[0] != values[1]:

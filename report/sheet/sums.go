@@ -56,6 +56,16 @@ func (v *view) spreadSums(c *diag.CompressionResult) []string {
 	if low > 0 { // of nothing there is no part
 		pairs = append(pairs, "ofLowest", percentOf(100*apart/low).String())
 	}
+	if c.Ends != nil { // of what is known only not to be more there is no mean
+		of := func(sum func(*diag.CompressionResult) float64, print func(float64) string) string {
+			return readings.OfEnds(c, sum, print)
+		}
+		bare := func(x float64) string { return readings.Print(x, c.Decimals) }
+		return []string{v.label("sum.spread", "highest", bare(c.Highest), "highestAt", c.HighestAt, "lowestAt", c.LowestAt, "ofLowest", "",
+			"lowest", of(func(r *diag.CompressionResult) float64 { return r.Lowest }, bare),
+			"apart", of(func(r *diag.CompressionResult) float64 { return r.Highest - r.Lowest }, func(x float64) string { return quantity.Format(x, c.Decimals) }),
+			"ofHighest", of(func(r *diag.CompressionResult) float64 { return r.SpreadPercentOfHighest }, func(x float64) string { return quantity.Format(x, 1) })+"\u00a0%")}
+	}
 	items := []string{v.label("sum.spread", pairs...)}
 	var sum float64
 	most, n := 0, 0
