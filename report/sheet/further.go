@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
@@ -152,7 +153,12 @@ func (v *view) readingWords(section, name string) string {
 	if section == diag.OtherReadings {
 		return onPage(name)
 	}
-	return v.label("measured." + section + " " + name)
+	return v.label("measured."+section+" "+name, "empty", v.pumpedEmpty(section))
+}
+
+// pumpedEmpty reports a crankcase that was tested under vacuum.
+func (v *view) pumpedEmpty(section string) bool {
+	return section == known.CrankcaseHold && slices.ContainsFunc(v.d.Measured, func(r diag.MeasuredResult) bool { return r.Name == section && known.UnderVacuum(&r) })
 }
 
 // furtherRow is a reading of the engine, behind the one before it.

@@ -20,7 +20,8 @@ func (v *view) brief(r *diag.MeasuredResult, list, name, says string, m *diag.Me
 	if r.Name == diag.OtherReadings {
 		d.Name = onPage(name)
 	} else {
-		d.Name = v.optional("brief."+r.Name+" "+name, v.label(list+"."+r.Name+" "+name))
+		empty := v.pumpedEmpty(r.Name)
+		d.Name = v.optional("brief."+r.Name+" "+name, v.label(list+"."+r.Name+" "+name, "empty", empty), "empty", empty)
 	}
 	if strings.EqualFold(d.Name, v.label("kind."+r.Name)) {
 		d.Name = "" // the test is called so
