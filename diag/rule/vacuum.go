@@ -383,6 +383,10 @@ func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	later := r.Reading("held later")
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
 		"from": r.Reading("held").Told(), "value": later.Told(), "at": r.Reading("held").At, "glows": false}}
+	if f.Facts["open"] = known.ExhaustOpen.HoldsIn(c); f.Facts["open"] == true { // it is not said to be blocked once more
+		f.Headline = "vacuum-falls"
+		return f
+	}
 	if c.Complains("low power") && 2*later.Value <= r.Reading("held").Value { // as good as shut, and felt
 		f.Urgency, f.Facts["glows"] = diag.ActSoon, true
 	}
