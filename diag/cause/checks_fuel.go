@@ -19,6 +19,12 @@ func returns(c *known.Case, _ []string) bool {
 	return (s == known.PortReturn || s == known.ThrottleBody) && !c.Spec.Diesel()
 }
 
+// liftsToAValve is the low side of a diesel: what holds its pressure is a valve with a spring,
+// which comes out of the filter head, the pump or the end of the return.
+func liftsToAValve(c *known.Case, _ []string) bool {
+	return c.Spec.Diesel() && c.FuelSystem() == known.DieselLift
+}
+
 func hosed(c *known.Case, _ []string) bool { return c.MayHaveHose() }
 
 // twoFuels is an engine of gas that may run on petrol as well: not one with cylinders as
@@ -41,6 +47,12 @@ func filterAtHand(c *known.Case) string {
 		return ""
 	}
 	return "fuel-filter-look"
+}
+
+// tightnessAsked leaves out a supply whose pressure falls away under load, of which nothing else
+// says that it leaks: what stands in a closed line does not tell what the pump delivers.
+func tightnessAsked(c *known.Case, _ []string) bool {
+	return !c.SomeCircuit(func(k known.Circuit) bool { return k.Sags() != nil }) || c.Complains(hardStart, rich) || c.RichSign() != ""
 }
 
 func keyed(c *known.Case, _ []string) bool {
@@ -173,7 +185,7 @@ var fuelChecks = []Check{
 			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Sure: 0.5, Words: []string{"less", "low", "under"}, After: []string{"the book gives more than was read"}},
 			{Name: "read more than the book", For: []string{"rich-mixture", "regulator-stuck", "return-blocked", "no-vacuum-signal", "vacuum-hose", "wrong-pump"}, Words: []string{"more", "high", "over"}, After: []string{"the book gives less than was read"}},
 			{Name: "as the book has it", For: []string{"maker-asks-less"}, Else: true, Words: []string{"right", "within"}, After: []string{"the readings are as the book has them"}}}},
-	{Name: "held-pressure", Titles: []string{"held fuel pressure"}, Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
+	{Name: "held-pressure", Titles: []string{"held fuel pressure"}, Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: both(keyed, tightnessAsked), Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
 			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Fits: notDirect, Enter: held(0.2)},
 			{Name: "the low side falls", For: []string{"pump-check-valve", "high-pressure-pump"}, Fits: direct, Enter: held(0.2), Words: []string{"falls"}},
@@ -191,6 +203,10 @@ var fuelChecks = []Check{
 			{Name: "vacuum", For: []string{"regulator-stuck", "return-blocked"}, Else: true}}},
 	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens | Runs, Fits: func(c *known.Case, _ []string) bool { return hosed(c, nil) || returns(c, nil) }, Words: known.NewRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
+	{Name: "regulating-valve-look", Titles: []string{"the regulating valve", "the low side's regulating valve"}, Minutes: 20, Mends: []string{"regulator-open"}, Whole: true, Fuel: true, Way: Opens, Fits: liftsToAValve, Words: []string{"regulating valve", "overflow valve", "regulator spring", "regulator taken apart"},
+		Outcomes: []Outcome{
+			{Name: "lets go early", For: []string{"regulator-open"}, Words: []string{"weak", "broken", "dirt", "worn", "sticks", "chip"}, After: []string{"its spring is weak or broken, its seat worn, or dirt holds it open"}},
+			{Name: "sound", Else: true, Words: []string{"clean", "good"}}}},
 	{Name: "restrict-return", Titles: []string{"pinching the return"}, Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(pinchable, some(fallsShort)), Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
 		Outcomes: []Outcome{
 			{Name: "climbs", For: []string{"regulator-open"}, Enter: pinched(1.6)},

@@ -298,20 +298,22 @@ func (c *Case) PressureRight() (Circuit, *diag.FuelReading) {
 // practice, no source.
 const sagPart = 0.10
 
-// Sags gives the snap reading where it falls short while the steady pressure
-// does not: under its own limit, or without one more than 10 % under what the
+// Sags gives the snap reading where it falls short by more than the steady
+// pressure does: under its own limit, or without one more than 10 % under what the
 // regulator should then hold. A regulator with a hose raises the pressure as
-// the throttle opens, so there the hose-off reading is what it must reach.
+// the throttle opens, so there the hose-off reading is what it must reach. Where the
+// pressure is low at rest its limit is passed on the snap as well, and that it falls from there tells.
 func (k Circuit) Sags() *diag.FuelReading {
 	snap := k.Reading("snap")
-	if low, _ := k.Worst(Below); snap == nil || low != nil || k.PumpDead() != nil {
+	if snap == nil || k.PumpDead() != nil {
 		return nil
 	}
-	if past, _ := Below(snap); past {
+	low, _ := k.Worst(Below)
+	if past, _ := Below(snap); past && low == nil {
 		return snap
 	}
 	from := k.SnapFrom()
-	if snap.LimitLow == nil && from != nil && from.Value-snap.Value > math.Max(sagPart*from.Value, snap.Uncertainty) && !k.feedsItsFloats(snap) {
+	if (snap.LimitLow == nil || low != nil) && from != nil && from.Value-snap.Value > math.Max(sagPart*from.Value, snap.Uncertainty) && !k.feedsItsFloats(snap) {
 		return snap
 	}
 	return nil

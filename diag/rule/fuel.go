@@ -146,7 +146,7 @@ var (
 		r, _ := k.TooHigh()
 		return r != nil
 	})
-	sags = known.OfCircuit("the snap reading under its limit or, where it has none, more than 10 % under hose-off (under idle where there is no such hose), while the steady pressure is not low",
+	sags = known.OfCircuit("the snap reading under its limit or, where it has none or the steady pressure is low as well, more than 10 % under hose-off (under idle where there is no such hose)",
 		func(k known.Circuit) bool { return k.Sags() != nil })
 	notHeld = known.OfCircuit("a held pressure under its limit at its time or before it; without a limit more than 5 psi lost within 5 minutes, or all of it within one, where the system is not built to let go",
 		func(k known.Circuit) bool { return k.FallsFast() != nil })

@@ -129,11 +129,17 @@ func noFuelVoices(c *known.Case, _ known.Subject) []Voice {
 }
 
 // lowVoices are what low pressure comes from: the regulator alone where the
-// closed return showed that the pump can.
+// closed return showed that the pump can, and nothing showed that it delivers too little: what
+// is reached while nothing flows is no proof of that.
 func lowVoices(c *known.Case, s known.Subject) []Voice {
 	k := s.Circuit
-	if climbs(*k) {
+	switch {
+	case climbsAndDelivers(*k) || climbs(*k) && k.VolumeEnough():
 		return speaks(Heard, "regulator-open")
+	case climbs(*k) && k.VolumeShort():
+		return speaks(commonest-rarer, "regulator-open")
+	case climbs(*k):
+		return speaks(Known, "regulator-open")
 	}
 	voices := common("fuel-filter", "pump", "regulator-open", "pump-voltage", "supply-restricted")
 	if !k.HasReturn() {

@@ -77,6 +77,9 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 	"renew-regulator": func(b *bench, _ []int) answer {
 		return yes(b.truth.torn || b.truth.regulatorStuck || b.truth.regulatorOpen, "right now|right", "no change|still")
 	},
+	"regulating-valve-look": func(b *bench, _ []int) answer {
+		return yes(b.truth.regulatorOpen, "lets go early", "sound")
+	},
 	"restrict-return": func(b *bench, _ []int) answer {
 		b.job.fuel["return-pinched"] = b.fuel.pinched * b.noise(0.01)
 		return inReadings
