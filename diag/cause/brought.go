@@ -38,24 +38,18 @@ var broughtPast = []brought{
 	{words: []string{"misfire", "misfires", "misfire count"}, over: true, felt: []string{misfire}},
 	{words: []string{"rail", "common rail"}, but: []string{"low side", "feed", "return"}, by: feedsRail},
 	{words: []string{"dilution", "fuel in oil", "fuel in the oil"}, over: true, by: []string{"fuel-in-oil", "diesel-injector", "filter-regeneration", "short-trips", "light-load"}, felt: []string{rich}},
-	{words: []string{"dilution", "fuel in oil", "fuel in the oil"}, over: true, by: []string{"restricted-exhaust"}, fits: filtersExhaust}, // a full filter is burned clean again and again
+	{words: []string{"dilution", "fuel in oil", "fuel in the oil"}, over: true, by: []string{"exhaust-filter", "restricted-exhaust"}, fits: regenerates}, // a full filter is burned clean again and again
 	{words: []string{"oil use", "oil used", "oil consumption", "oil burned"}, over: true, felt: []string{oilUse}},
 	{words: []string{"opacity", "smoke"}, over: true, by: []string{"boost-leak", "air-filter"}, felt: []string{rich, oilUse}},
 	{words: []string{"coolant temperature", "water temperature", "engine temperature", "head temperature"}, over: true, felt: []string{overheat}},
 	{words: []string{"coolant temperature", "water temperature", "engine temperature"}, by: []string{"thermostat"}},
-	{words: []string{"exhaust temperature", "exhaust gas temperature", "egt"}, over: true, by: []string{"late-ignition", "advance", "restricted-exhaust", "boost-leak", "diesel-injector", "air-filter"}, felt: []string{lean}},
+	{words: []string{"exhaust temperature", "exhaust gas temperature", "egt"}, over: true, by: []string{"late-ignition", "advance", "restricted-exhaust", "exhaust-filter", "boost-leak", "diesel-injector", "air-filter"}, felt: []string{lean}},
 	{words: []string{"power", "torque", "horsepower", "static rpm", "full throttle rpm", "wot rpm", "top speed", "pull"}, but: []string{"steering", "take-off", "take off"}, felt: []string{lowPower}},
 	{words: []string{"idle speed", "idle rpm"}, felt: []string{misfire}},
 	{words: []string{"idle speed", "idle rpm"}, over: true, by: []string{"air-leak", "manifold-gasket", "injector-seals", "vacuum-hose", "crankcase-seal", "clutch-side-seal", "reed-valve"}},
 	{words: []string{"blow-by", "blowby", "crankcase pressure"}, over: true, by: []string{"rings", "stuck-rings", "broken-ring-land", "piston", "holed-piston", "scored-bore", "wear", "not-run-in", "breather"}},
-	{words: []string{"back-pressure", "backpressure", "exhaust pressure"}, over: true, by: []string{"restricted-exhaust"}},
+	{words: []string{"back-pressure", "backpressure", "exhaust pressure"}, over: true, by: []string{"exhaust-filter", "restricted-exhaust"}},
 	{words: []string{"oil pressure"}, by: []string{"too-little-oil", "thin-oil", "worn-bearings", "bottom-end", "oil-pump", "oil-pick-up", "oil-relief-valve", "fuel-in-oil"}},
-}
-
-// filtersExhaust is a diesel with a filter in its exhaust.
-func filtersExhaust(c *known.Case) bool {
-	_, there := c.ExhaustFilter()
-	return there
 }
 
 // BringsPast reports a fault that puts a reading of a further test past its limit by itself,
@@ -71,7 +65,7 @@ func BringsPast(c *known.Case, name, section string, m *diag.MeasuredReading) bo
 }
 
 // heatsExhaust are faults that make an exhaust glow, beside those that send fuel into it.
-var heatsExhaust = []string{"restricted-exhaust", "late-ignition", "advance", "cam-timing", "exhaust-valve", "boost-leak", "air-filter"}
+var heatsExhaust = []string{"restricted-exhaust", "exhaust-filter", "late-ignition", "advance", "cam-timing", "exhaust-valve", "boost-leak", "air-filter"}
 
 // HeatsExhaust reports a fault that makes an exhaust glow by itself.
 func HeatsExhaust(name string) bool {

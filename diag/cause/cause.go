@@ -39,6 +39,17 @@ type Cause struct {
 	// OnDiesel and OfOne are what it is on a diesel, and of a supply of gas where one
 	// cylinder alone misses; "" for the same.
 	OnDiesel, OfOne string
+	// Mostly is the part of it that fails first on an engine that has that part; "" for none.
+	Mostly string
+}
+
+// MostlyIn is the part of a cause that fails first on this engine, "" for none.
+func MostlyIn(c *known.Case, name string) string {
+	k := Named(name)
+	if k == nil || k.Mostly == "" || !Fit(c, k.Mostly) {
+		return ""
+	}
+	return k.Mostly
 }
 
 // Meant is a cause as this engine can have it: a diesel's injector on a diesel; what is
@@ -57,6 +68,11 @@ func Meant(c *known.Case, name string) string {
 		return k.OfOne
 	}
 	return "gas-supply"
+}
+
+// IsPart reports a cause that is such a part of another.
+func IsPart(name string) bool {
+	return slices.ContainsFunc(Causes, func(k Cause) bool { return k.Mostly != "" && k.Mostly == name })
 }
 
 func valved(c *known.Case) bool      { return c.HasValves() }

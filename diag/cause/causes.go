@@ -97,7 +97,8 @@ var motionCauses = []Cause{
 	{Name: "inlet-deposits", Fits: sparkedValves, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "exhaust-leak", Explains: []string{noise}},
-	{Name: "restricted-exhaust", Explains: append([]string{overheat, blackSmoke}, wholly...)},
+	{Name: "exhaust-filter", Fits: (*known.Case).FilterMayBlock, Explains: append([]string{overheat, blackSmoke}, wholly...)},
+	{Name: "restricted-exhaust", Mostly: "exhaust-filter", Explains: append([]string{overheat, blackSmoke}, wholly...)},
 }
 
 var rotaryCauses = []Cause{

@@ -18,6 +18,12 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},
 			{Name: "it stands", For: []string{"past-limit"}, Else: true, Words: []string{"stands", "same"}}}},
+	{Name: "exhaust-filter-readings", Titles: []string{"the particulate filter's readings", "the particulate filter by the scan tool"}, Minutes: 15, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return c.FilterMayBlock() }, Answers: (*known.Case).FilterFull,
+		Words: []string{"particulate filter by the scan tool", "difference of pressure across the filter", "filter differential pressure", "soot load read", "dpf pressure read", "soot load"},
+		Outcomes: []Outcome{
+			{Name: "full of soot", For: []string{"exhaust-filter"}, Words: []string{"soot load high", "full", "loaded"}, After: []string{"a high difference and much soot"}},
+			{Name: "full of ash", For: []string{"exhaust-filter"}, Sure: 0.4, Words: []string{"ash"}, After: []string{"a high difference and little soot"}},
+			{Name: "lets the gas through", Else: true, Words: []string{"low", "within", "right"}, After: []string{"a low difference"}}}},
 	{Name: "exhaust-joint", Titles: []string{"opening the exhaust"}, Minutes: 30, Whole: true, Way: Opens | Runs, Still: true, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
 		Outcomes: []Outcome{
 			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}, After: []string{"it starts"}},

@@ -115,7 +115,10 @@ func lowOfTight(c *known.Case, cylinders []string) diag.Names {
 }
 
 // regenerates is a diesel that burns a filter of its exhaust clean.
-func regenerates(c *known.Case) bool { _, there := c.ExhaustFilter(); return there }
+func regenerates(c *known.Case) bool {
+	_, there := c.ExhaustFilter()
+	return there && c.Spec.Diesel()
+}
 
 // enters are the cylinders into which liquid may get; those that a check is about, or all,
 // where it may get into none.

@@ -20,6 +20,7 @@ var repairs = map[string][]string{
 	"injector":  {"diesel-injector", "own-injector", "leaking-injector"},
 	"oil":       {"fuel-in-oil"},
 	"wear":      {"wear"},
+	"filter":    {"exhaust-filter"},
 	"crankcase": {"crankcase-seal", "clutch-side-seal", "reed-valve"},
 	"part": {"fuel-filter", "pump-circuit", "pump-voltage", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
 		"boost-leak", "air-compressor", "late-ignition", "timing-mark", "points", "magneto-plug", "magneto-lead", "magneto", "magneto-ground", "flywheel-key",

@@ -15,35 +15,36 @@ type Case struct {
 	*diag.Test
 	Sums *diag.Diagnosis // sections only, and the notices so far
 
-	works       []Work            // read when first asked for
-	parsed      map[string]Work   // a text of the job and what was read in it
-	spoken      []int             // the checks of which any work speaks, looked up when first asked for
-	seen        map[string]string // a cylinder: all that was seen in it
-	names       []string          // of every cylinder, listed when first asked for
-	each        []Subject         // every cylinder by itself, made when first asked for
-	wet         []string          // those that were read dry and wet, looked up when first asked for
-	healthy     *float64          // the middle of those that are not low, worked out when first asked for
-	plugs       []string          // those that were read, looked up when first asked for
-	read        []string          // the cylinders whose compression was read, looked up when first asked for
-	liquid      map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
-	groups      *Groups           // of low cylinders, put together when first asked for
-	called      [][]string        // the words of each cylinder's name, taken apart when first asked for
-	repair      *repairs          // read when first asked for
-	burns       *burning          // what its fuel tells, worked out when first asked for
-	allLow      *allLowFound      // once it was asked
-	faults      *faultsFound      // read when first asked for
-	driveFailed *bool
-	coolantWet  *[]string // where coolant was seen, in words
-	lined       *bool     // it may have wet liners
-	wetBelow    *string   // what was written of coolant that was seen below
-	mixed       *bool     // oil and coolant have mixed
-	vehicle     string    // what it is described as, in plain form, once it was asked
-	direct      *bool     // see calledDirect
-	sayings     *[]string
-	exhaust     *[2]bool // that people fell ill of it, that they breathe it, by what is told
-	lit         *bool    // see Distributor
-	stand       []string // the complaints that stand, once it was asked
-	then        map[*diag.Test]*Case
+	works         []Work            // read when first asked for
+	parsed        map[string]Work   // a text of the job and what was read in it
+	spoken        []int             // the checks of which any work speaks, looked up when first asked for
+	seen          map[string]string // a cylinder: all that was seen in it
+	names         []string          // of every cylinder, listed when first asked for
+	each          []Subject         // every cylinder by itself, made when first asked for
+	wet           []string          // those that were read dry and wet, looked up when first asked for
+	healthy       *float64          // the middle of those that are not low, worked out when first asked for
+	plugs         []string          // those that were read, looked up when first asked for
+	read          []string          // the cylinders whose compression was read, looked up when first asked for
+	liquid        map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
+	groups        *Groups           // of low cylinders, put together when first asked for
+	called        [][]string        // the words of each cylinder's name, taken apart when first asked for
+	repair        *repairs          // read when first asked for
+	burns         *burning          // what its fuel tells, worked out when first asked for
+	allLow        *allLowFound      // once it was asked
+	faults        *faultsFound      // read when first asked for
+	driveFailed   *bool
+	coolantWet    *[]string      // where coolant was seen, in words
+	lined         *bool          // it may have wet liners
+	wetBelow      *string        // what was written of coolant that was seen below
+	mixed         *bool          // oil and coolant have mixed
+	vehicle       string         // what it is described as, in plain form, once it was asked
+	direct        *bool          // see calledDirect
+	exhaustFilter *exhaustFilter // see ExhaustFilter
+	sayings       *[]string
+	exhaust       *[2]bool // that people fell ill of it, that they breathe it, by what is told
+	lit           *bool    // see Distributor
+	stand         []string // the complaints that stand, once it was asked
+	then          map[*diag.Test]*Case
 
 	supposed bool // what a check might show, not what was read
 }

@@ -49,25 +49,6 @@ func boostUnder(m *diag.MeasuredReading) (bool, bool) {
 // BoostLow is that as a condition.
 var BoostLow = OfEngine("a boost pressure under its limit among the other readings of a turbocharged engine", func(c *Case) bool { m, _ := c.BoostShort(); return m != nil })
 
-// ExhaustFilter is a diesel that regenerates a filter of its exhaust: by a code of it, by what
-// was found or by what the vehicle is called.
-func (c *Case) ExhaustFilter() (coded, there bool) {
-	if !c.Spec.Diesel() {
-		return false, false
-	}
-	coded = c.Coded(exhaustFilterCodes...) || c.Found(regenerationFails...)
-	return coded, coded || c.described(exhaustFilters) || c.Found(exhaustFilters...)
-}
-
-// exhaustFilterCodes are of such a filter that is full, worn or not burned clean.
-var exhaustFilterCodes = []string{"P2002", "P2003", "P242F", "P2452", "P2453", "P2454", "P2455", "P2458", "P2459", "P2463", "P244A", "P244B", "P24A2", "P24A4"}
-
-// regenerationFails are words for one that is not burned clean.
-var regenerationFails = pairs("regeneration|regenerations|regens|regen", "interrupt|broken off|cut short|too often|every|never|fail|not finish|not complete")
-
-// exhaustFilters are names of it.
-var exhaustFilters = []string{"particulate filter", "particle filter", "dpf", "soot filter", "fap"}
-
 // OilRunaway is a diesel whose oil stands over full, thinned by fuel: it may draw it in and run
 // on it.
 var OilRunaway = OfEngine("a diesel whose oil is over full of fuel", func(c *Case) bool {

@@ -62,6 +62,7 @@ var codes = []code{
 	{names: "of the glow plugs", of: slices.Concat(span(380, 384), span(670, 678)), causes: append(speaks(Known, "glow-plug"), speaks(DryUp, "glow-feed")...)},
 	{names: "of an injector's circuit", of: span(201, 212), when: known.Complaint("no start", "hard start"), causes: speaks(Known, "injection")},
 	{names: "of an injector's circuit", of: span(201, 212), when: known.Not(known.Complaint("no start", "hard start")), causes: speaks(Known, "own-injector")},
+	{names: "of a particulate filter that is full", of: known.FullFilterCodes, causes: speaks(Known, "exhaust-filter")},
 	{names: "of an ignition coil's circuit", of: span(350, 362), causes: append(speaks(Known, "ignition"), speaks(Hint, "coil-or-lead", "shared-coil")...)},
 }
 

@@ -92,5 +92,6 @@ func glazedMostly(c *known.Case) []string {
 // is injected late: broken off again and again, as in town, much of that runs down the bores.
 func regenerates(c *known.Case) []Voice {
 	coded, there := c.ExhaustFilter()
+	coded, there = coded && c.Spec.Diesel(), there && c.Spec.Diesel()
 	return append(where(coded, as(OfCodes, speaks(Known, "filter-regeneration"))), where(there, speaks(Known, "filter-regeneration"))...)
 }

@@ -106,16 +106,18 @@ var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the j
 	{
 		Name: "exhaust-blocked", Title: "Back-pressure over its limit",
 		Why:  "Burnt gas that cannot leave makes room for less fresh gas. A catalyst that has broken up and a crushed or collapsed pipe do it.",
-		When: known.BackPressureHigh, For: speaks(Heard, "restricted-exhaust"), Say: worstOver(known.BackPressure, diag.ActSoon), Headline: "exhaust-blocked",
+		When: known.BackPressureHigh, Weigh: backsUp(Heard), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			return filtered(c, worstOver(known.BackPressure, diag.ActSoon)(c, s))
+		}, Headline: "exhaust-blocked",
 	},
 	{
 		Name: "back-pressure-over-rules", Title: "Back-pressure over all rules in circulation",
 		Why:    "No limit was given, and the rules that go about contradict each other; this is more than the widest of them lets pass.",
-		Source: "common practice, no source: 3 psi up to 2500 rpm; on a diesel TM 5-3805-260-24: 34 inH2O", When: known.BackPressureOverRules, For: speaks(Known, "restricted-exhaust"),
+		Source: "common practice, no source: 3 psi up to 2500 rpm; on a diesel TM 5-3805-260-24: 34 inH2O", When: known.BackPressureOverRules, Weigh: backsUp(Known),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			f := measuredFinding(c.BackPressureFar(), true, diag.CheckAgain)
 			f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "no-maker-figure"}}
-			return f
+			return filtered(c, f)
 		}, Headline: "exhaust-blocked",
 	},
 	{

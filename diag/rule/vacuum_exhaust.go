@@ -35,3 +35,17 @@ func backAndVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Told()
 	return f
 }
+
+// backsUp is what holds the gas back; of a filter that a code calls full two tests say so.
+func backsUp(weight int) func(*known.Case, known.Subject) []Voice {
+	return func(c *known.Case, _ known.Subject) []Voice {
+		return append(speaks(weight, "restricted-exhaust"), as(OfCodes, where(c.FilterFull(), speaks(DryUp, "exhaust-filter")))...)
+	}
+}
+
+// filtered says of an exhaust whether it has a filter that may hold the gas back, and what was
+// done about it.
+func filtered(c *known.Case, f diag.Finding) diag.Finding {
+	f.Facts["filter"], f.Facts["full"], f.Facts["cleaned"] = c.FilterMayBlock(), c.FilterFull(), c.FilterMayBlock() && c.FilterCleaned()
+	return f
+}

@@ -242,10 +242,11 @@ func (s *story) passesOver(c *known.Case, best, proof *cause.Check, shares []sha
 var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust, rule.OfDiesel}
 
 // measured reports a story whose first cause was measured to be there, past its limit, with
-// nothing against it. What is asked next is what shows why it is, and that is the work.
+// nothing against it. What is asked next is what shows why it is, and that is the work. Of a
+// whole that was measured its likeliest part was not.
 func (s *story) measured() bool {
 	first := s.book.first()
-	return len(s.Against) == 0 && s.Confidence != diag.Weak && (s.book.onlyBy(rule.OfInjectors, first) ||
+	return !cause.IsPart(first) && len(s.Against) == 0 && s.Confidence != diag.Weak && (s.book.onlyBy(rule.OfInjectors, first) ||
 		s.witnessed(first, byLimit...))
 }
 

@@ -365,6 +365,12 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 		}
 		v.Cause = as
 	}
+	if part := cause.MostlyIn(b.c, v.Cause); part != "" { // which has every voice, and the rest of it fewer
+		b.add(rule.Voice{Cause: part, Weight: v.Weight, Kind: v.Kind, Says: v.Says}, kind, by, at)
+		if v.Weight > 0 {
+			v.Weight -= v.Weight / 5
+		}
+	}
 	if !cause.Fit(b.c, v.Cause) || b.ownHeads && cause.OfHead(v.Cause) && v.Weight < rule.Heard {
 		return
 	}
