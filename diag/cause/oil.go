@@ -50,6 +50,10 @@ func knocksWithoutOil(c *known.Case) bool {
 	return c.Complains(noise) && known.OilLowAtAll.HoldsIn(c) && known.OilByOwnGauge.HoldsIn(c)
 }
 
+// shortThroughout is oil pressure that is short though it rises as it should: the oil is cheaper than
+// the bearings, and told from them by changing it.
+var shortThroughout = known.All(known.OilUnderLimit, known.OilClimbs, known.OilByOwnGauge, known.Not(known.OilFallsFast))
+
 // oilAt enters pressures on a gauge of one's own, at idle and at 2500 rpm, in psi.
 func oilAt(idle, fast float64) func(*Trial) {
 	return func(t *Trial) {
@@ -148,7 +152,7 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "thicker than the book", For: []string{"thick-oil"}, Words: []string{"thicker", "too thick"}},
 			{Name: "as the book has it", Else: true, Words: []string{"right", "as the book"}}}},
-	{Name: "fresh-oil", Minutes: 60, Labour: 40, Whole: true, Way: Parts | Runs, Mends: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Fits: oiled, Words: []string{"oil changed", "fresh oil", "oil and filter changed"},
+	{Name: "fresh-oil", Minutes: 60, Labour: 40, Whole: true, Way: Parts | Runs, Mends: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Fits: oiled, Answers: shortThroughout.HoldsIn, Words: []string{"oil changed", "fresh oil", "oil and filter changed"},
 		Outcomes: []Outcome{
 			{Name: "pressure is right", For: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -162,8 +166,9 @@ var oilChecks = []Check{
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
-		Fits: holds(known.OilClogged), Answers: known.OilClogged.HoldsIn,
+		Fits: holds(known.Any(known.OilClogged, known.OilFallsFast)), Answers: known.Any(known.OilClogged, known.OilFallsFast).HoldsIn,
 		Outcomes: []Outcome{
+			{Name: "it draws air", For: []string{"oil-pick-up"}, Words: []string{"air", "joint", "o-ring", "cracked", "loose"}, After: []string{"its joint or its pipe lets air in"}},
 			{Name: "it is clogged", For: []string{"oil-pick-up"}, Words: []string{"clogged", "blocked", "full of"}},
 			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {

@@ -19,8 +19,11 @@ const (
 	oilContent      = 0.5  // as a part of it: no maker is content with less at a speed; common practice, no source
 	oilHardlyShown  = 8.0  // psi on the dash with hot oil, and low: the engine stays off until a gauge is on; judgement, no source
 	oilHardlyRises  = 0.10 // as a part, at twice the speed: judgement, no source
+	oilDrops        = 0.15 // as a part, from a speed to a higher one: judgement, no source
+	oilClimbs       = 0.30 // as a part, at twice the speed: a pump that draws, and a valve that shuts; judgement, no source
 	oilFallsHot     = 0.40 // hot idle as a part of cold idle: judgement, no source
 	oilNearTheLimit = 1.25 // times the figure that it is held against: judgement, no source
+	oilRelieved     = 45.0 // psi, hot: where relief valves begin to open; judgement, no source
 	oilMuchAtIdle   = 80.0 // psi, hot: more than a relief valve lets nearly any engine have; judgement, no source
 	oilMuchAtSpeed  = 100.0
 )
@@ -104,7 +107,7 @@ func thumbPSI(m *diag.MeasuredReading) float64 { return oilPerThousand * speedOf
 
 // oilStarves reports hot oil pressure that no bearing lives on: at a speed clearly under
 // half of the rule of thumb, whatever its limit, for no maker's figure makes that right; or
-// under half of its own limit, of which idle counts where the pressure is short at speed too.
+// at half of its own limit or less, of which idle counts where the pressure is short at speed too.
 func oilStarves(r *diag.MeasuredResult) bool {
 	hot := hotOil(r)
 	short := slices.ContainsFunc(hot, func(m *diag.MeasuredReading) bool {
@@ -118,9 +121,9 @@ func oilStarves(r *diag.MeasuredResult) bool {
 	})
 }
 
-// underHalf is a reading outside its limit, and under half of it.
+// underHalf is a reading outside its limit, and at most half of it.
 func underHalf(m *diag.MeasuredReading) bool {
-	return m.Verdict == diag.Outside && m.LimitLow != nil && m.Value < oilContent**m.LimitLow
+	return m.Verdict == diag.Outside && m.LimitLow != nil && m.Value <= oilContent**m.LimitLow+1e-9
 }
 
 // OilRightAtSpeed reports a hot reading above idle that its limit, or without one the rule of
@@ -135,10 +138,10 @@ func OilRightAtSpeed(r *diag.MeasuredResult) bool {
 }
 
 // OilHardlyShown reports a display of the vehicle that shows next to nothing: low, and at
-// most some 8 psi hot, or under half of its limit.
+// most some 8 psi hot, or at most half of its limit.
 func OilHardlyShown(r *diag.MeasuredResult) bool {
 	return !OnOwnGauge(r) && oilIsLow(r) && slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
-		return psi(m) <= oilHardlyShown || m.LimitLow != nil && m.Value < oilContent**m.LimitLow
+		return psi(m) <= oilHardlyShown || m.LimitLow != nil && m.Value <= oilContent**m.LimitLow+1e-9
 	})
 }
 
@@ -181,13 +184,41 @@ func OilStays(r *diag.MeasuredResult) (slow, fast *diag.MeasuredReading) {
 	return nil, nil
 }
 
-// oilNearLow reports a reading that is low, or near it, by its limit or by the
-// rule of thumb.
+// OilDrops gives the hot reading at the highest speed that is low or near it and lower than one at
+// a lower speed, which is the highest of these, by more than two readings of one gauge differ; nil for none.
+func OilDrops(r *diag.MeasuredResult) (slow, fast *diag.MeasuredReading) {
+	for _, b := range hotOil(r) {
+		if b.Kind == diag.AtLeast || !oilNearLow(b) || fast != nil && speedOf(b) < speedOf(fast) {
+			continue
+		}
+		for _, a := range hotOil(r) {
+			if speedOf(a) > 0 && speedOf(a) < speedOf(b) && b.Value < a.Value*(1-oilDrops) && (fast != b || a.Value > slow.Value) {
+				slow, fast = a, b
+			}
+		}
+	}
+	return slow, fast
+}
+
+// oilRisesFar reports hot oil pressure that is far higher at twice the speed, wherever that was read.
+func oilRisesFar(r *diag.MeasuredResult) bool {
+	for _, a := range hotOil(r) {
+		for _, b := range hotOil(r) {
+			if speedOf(a) > 0 && speedOf(b) >= 2*speedOf(a) && b.Value > a.Value*(1+oilClimbs) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// oilNearLow reports a reading that is low by its limit, or without one low by the rule of
+// thumb or near it: what a relief valve holds at work is neither, however high the speed.
 func oilNearLow(m *diag.MeasuredReading) bool {
 	if m.LimitLow != nil {
-		return m.Value < *m.LimitLow*oilNearTheLimit
+		return m.Value < *m.LimitLow
 	}
-	return speedOf(m) > 0 && psi(m) < thumbPSI(m)*oilNearTheLimit
+	return speedOf(m) > 0 && psi(m) < min(thumbPSI(m)*oilNearTheLimit, oilRelieved)
 }
 
 // oilIsLow is low by a limit, or without one by the rule of thumb.
@@ -204,12 +235,14 @@ var (
 	OilUnderRule   = OfTest(Oil, "a hot oil pressure without a limit under 10 psi for each 1000 rpm", func(r *diag.MeasuredResult) bool { return OilUnderThumb(r) != nil })
 	OilOverLimit   = OfTest(Oil, "an oil pressure over its limit", func(r *diag.MeasuredResult) bool { over, _ := WorstOf(r, Over); return over != nil })
 	OilOverUsual   = OfTest(Oil, "a hot oil pressure without a limit over 80 psi at idle or 100 psi at a speed", func(r *diag.MeasuredResult) bool { return OilAboveUsual(r) != nil })
-	OilDoesNotRise = OfTest(Oil, "oil pressure that rises by less than a tenth at twice the speed and is low or near it", func(r *diag.MeasuredResult) bool { _, fast := OilStays(r); return fast != nil })
+	OilDoesNotRise = OfTest(Oil, "oil pressure that rises by less than a tenth at twice the speed and is under its limit or, without one, low by 10 psi for each 1000 rpm or near it, and under 45 psi", func(r *diag.MeasuredResult) bool { _, fast := OilStays(r); return fast != nil })
+	OilFallsFast   = OfTest(Oil, "hot oil pressure lower by 15 % or more than at a lower speed, and under its limit or, without one, low by 10 psi for each 1000 rpm or near it, and under 45 psi", func(r *diag.MeasuredResult) bool { _, fast := OilDrops(r); return fast != nil })
+	OilClimbs      = OfTest(Oil, "hot oil pressure higher by 30 % or more at twice the speed", oilRisesFar)
 	OilFallsHot    = OfTest(Oil, "hot idle under 40 % of cold idle, and low", func(r *diag.MeasuredResult) bool {
 		cold, hot := r.Reading("cold-idle"), r.Reading("idle")
 		return cold != nil && hot != nil && hot.Value < oilFallsHot*cold.Value && oilIsLow(r)
 	})
-	OilStarves  = OfTest(Oil, "hot oil pressure at a speed under half of 10 psi for each 1000 rpm or of its limit, or at idle under half of it and short at speed too", oilStarves)
+	OilStarves  = OfTest(Oil, "hot oil pressure at a speed under half of 10 psi for each 1000 rpm or at most half of its limit, or at idle at most half of it and short at speed too", oilStarves)
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
 	OilShort    = Any(OilLowAtAll, OilNone)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })

@@ -190,6 +190,21 @@ func (k Circuit) loneHeld() string {
 	return ""
 }
 
+// oilGoesWith reports a hot oil pressure at a speed that a pattern of the others goes with: it stays where
+// they are, it lies on their way up, or it falls from what they had risen to. Three at least make one.
+func oilGoesWith(r *diag.MeasuredResult, m *diag.MeasuredReading) bool {
+	hot := hotOil(r)
+	if m.Name != "at-speed" || speedOf(m) == 0 {
+		return false
+	}
+	_, stays := OilStays(r)
+	_, drops := OilDrops(r)
+	rises := len(hot) > 2 && !slices.ContainsFunc(hot, func(a *diag.MeasuredReading) bool {
+		return a != m && (speedOf(a) == 0 || (speedOf(a) < speedOf(m)) != (a.Value < m.Value))
+	})
+	return stays == m && drops == nil || len(hot) > 2 && drops == m || rises
+}
+
 // loneOil is the one figure of the oil pressure past its limit beside others that
 // keep theirs, or one that no pump makes beside the other; nil for none.
 func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
@@ -206,7 +221,7 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 			slow = m
 		}
 	}
-	if outside == 1 && within > 0 {
+	if outside == 1 && within > 0 && !oilGoesWith(r, past) {
 		return past
 	}
 	for _, m := range hotOil(r) {
@@ -214,7 +229,7 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 			continue
 		}
 		switch times := psi(m) / psi(slow); {
-		case times < oilFalls && speedOf(m) > 1200:
+		case times < oilFalls && speedOf(m) > 1200 && !oilGoesWith(r, m):
 			return m
 		case times > oilRises:
 			return slow

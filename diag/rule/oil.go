@@ -22,7 +22,7 @@ var oilRules = []Rule{
 		Name: "no-oil-pressure", Title: "No oil pressure with the engine running",
 		Why:    "Bearings live on a film of oil that pressure keeps up; without it they are gone in minutes. A running engine that shows none is stopped at once, whether the oil, the pick-up, the pump's drive or the gauge is to blame.",
 		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilNone,
-		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise"},
+		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise", "oil-pressure-falls-with-speed"},
 	},
 	{
 		Name: "oil-over-full", Title: "The sump is over full",
@@ -62,8 +62,14 @@ var oilRules = []Rule{
 	{
 		Name: "oil-pressure-does-not-rise", Title: "Oil pressure that does not rise with the speed",
 		Why:    "A pump delivers more the faster it turns. Pressure that stays where it was at twice the speed leaks away at a relief valve that is stuck open, or the pump draws air.",
-		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilDoesNotRise,
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilDoesNotRise, known.Not(known.OilFallsFast)),
 		Kind: OfOil, For: []Voice{{Cause: "oil-relief-valve", Weight: Known}, {Cause: "oil-pump", Weight: DryUp}, {Cause: "too-little-oil", Weight: Hint}}, Say: oilStays, Headline: "oil-pressure-stays",
+	},
+	{
+		Name: "oil-pressure-falls-with-speed", Title: "Oil pressure that falls as the speed rises",
+		Why:    "A pump that gets its oil delivers more the faster it turns, and a relief valve keeps what is there. Pressure that falls as the engine turns faster is a pump that draws less than it asks for: a strainer that is clogged, a joint or a pipe of the pick-up that lets air in, too little oil, or oil beaten to foam.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilFallsFast, known.Not(known.OilNone)),
+		Kind: OfOil, For: append(speaks(Known, "oil-pick-up"), speaks(Hint, "too-little-oil")...), Against: denies(DryUp, "falls-with-speed", "worn-bearings", "thin-oil", "oil-relief-valve"), Say: oilDrops, Headline: "oil-pressure-falls",
 	},
 	{
 		Name: "oil-pressure-falls-hot", Title: "Oil pressure that falls far as the engine warms up",
@@ -132,6 +138,10 @@ var oilRules = []Rule{
 // is known of it.
 func weighOil(c *known.Case, s known.Subject) []Voice {
 	list := common("worn-bearings", "thin-oil", "oil-pump", "oil-relief-valve")
+	list = append(list, where(known.OilFallsFast.HoldsIn(c), speaks(commonest, "oil-pick-up"))...)
+	if known.OilClimbs.HoldsIn(c) && !known.OilFallsFast.HoldsIn(c) { // past a valve that stays open it does not
+		list = append(list, denies(DryUp, "rises-with-speed", "oil-relief-valve")...)
+	}
 	if known.OilClogged.HoldsIn(c) { // what floats in the oil ends at the strainer
 		list = append(list, as(OfSight, speaks(Heard+Known, "oil-pick-up"))...)
 	}
@@ -301,6 +311,18 @@ func oilStays(c *known.Case, _ known.Subject) diag.Finding {
 	slow, fast := known.OilStays(oilResult(c))
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(fast)}
 	f.Facts["from"], f.Facts["slow"] = slow.Told(), slow.At
+	return f
+}
+
+// oilDrops stops an engine that is fed less the faster it turns no sooner than its pressure does,
+// and is settled before it works hard.
+func oilDrops(c *known.Case, _ known.Subject) diag.Finding {
+	slow, fast := known.OilDrops(oilResult(c))
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(fast)}
+	if !known.OnOwnGauge(oilResult(c)) {
+		f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
+	}
+	f.Facts["from"], f.Facts["slow"] = slow.Number().String(), slow.At
 	return f
 }
 
