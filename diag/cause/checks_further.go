@@ -31,7 +31,7 @@ var furtherChecks = []Check{
 	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: starterInDoubt, Words: []string{"voltage drop measured", "cables measured"},
 		Outcomes: []Outcome{
 			{Name: "a cable drops it", For: []string{"starter-cables"}, Words: []string{"cable"}},
-			{Name: "the battery falls", For: []string{"battery", "weak-cranking"}, Words: []string{"battery"}},
+			{Name: "the battery falls", For: []string{"battery", "weak-cranking"}, Fits: func(c *known.Case) bool { return !known.SlowByResistance.HoldsIn(c) }, Words: []string{"battery"}},
 			{Name: "both are good", For: []string{"starter", "tight-engine", "low-compression"}, Else: true, Words: []string{"good"}}}},
 	{Name: "starter-circuit-by-hand", Titles: []string{"turning it by hand"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"turned by hand for drag"},
 		Outcomes: []Outcome{

@@ -36,7 +36,7 @@ func (c *Case) batteryNominal() float64 {
 // pulls down a battery that was charged: something is hard to turn, and no charger makes it
 // lighter.
 var SlowByDrag = OfEngine("turned under 150 rpm or under its limit, and the starter draws more than its limit; or turned under 100 rpm or not at all, the battery charged at rest (12.3 V of 12) and on the starter under 9.6 V or its limit, and the starter not said to draw less than its limit", func(c *Case) bool {
-	return c.turnsUnder() && DrawsMuch.HoldsIn(c) || c.heldOnStarter()
+	return c.TurnsUnder() && DrawsMuch.HoldsIn(c) || c.heldOnStarter()
 })
 
 // heldOnStarter reports a good battery that is pulled far down by an engine that hardly

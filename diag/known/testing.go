@@ -57,14 +57,14 @@ const heldUp = 0.875
 // nothing with it. A charger changes nothing of that.
 var SlowByResistance = OfEngine("turned under 150 rpm or under its limit, the battery at 10.5 V or more on the starter (of a 6 V or 24 V system in proportion) and not under its limit, and the starter not said to draw more than its limit", func(c *Case) bool {
 	least, sags := c.BatterySags()
-	if least == 0 || sags || *c.Conditions.Battery.CrankingV < least*heldUp/sagging-1e-9 || !c.turnsUnder() {
+	if least == 0 || sags || *c.Conditions.Battery.CrankingV < least*heldUp/sagging-1e-9 || !c.TurnsUnder() {
 		return false
 	}
 	return !DrawsMuch.HoldsIn(c) && !BatteryUnder.HoldsIn(c)
 })
 
-// turnsUnder reports an engine that its starter turns too slowly by its limit, or without one.
-func (c *Case) turnsUnder() bool {
+// TurnsUnder reports an engine that its starter turns too slowly by its limit, or without one.
+func (c *Case) TurnsUnder() bool {
 	under, _ := Under(c.Measured(Starting).Reading("cranking"))
 	return under || c.TurnsSlowly()
 }

@@ -80,6 +80,7 @@ var historyRules = []Rule{
 			if !known.CameUpWithCharger.Holds(c, s) {
 				f.Variant = "seen"
 				f.Facts["rpm"], f.Facts["volts"], f.Facts["drags"] = "", "", known.SlowByDrag.Holds(c, s)
+				f.Facts["read"] = c.Has(known.NeedsCompression) || c.Has(known.NeedsRotors)
 				if known.SlowByDrag.Holds(c, s) {
 					f.Headline = "starter-drags"
 				}

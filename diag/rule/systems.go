@@ -175,20 +175,22 @@ func weighBase(c *known.Case, s known.Subject) []Voice {
 // camOff is the timing of the valves with what the next tooth may do.
 func camOff(c *known.Case, s known.Subject) diag.Finding {
 	f := timed("cam", diag.ActSoon)(c, s)
-	if known.CamMayMeet.Holds(c, s) && f.Urgency == diag.ActSoon {
+	failing := c.Interferes() && c.Coded(stepCodes...) && chainNoisy(c) // by all signs its drive is going, and what it may come to bends the valves
+	if (known.CamMayMeet.Holds(c, s) || failing) && f.Urgency == diag.ActSoon {
 		f.Urgency = diag.DoNotRun
 	}
 	return f
 }
 
-// weighCam: a chain that is slacker than it may be has worn; a camshaft off its mark
+// weighCam: a chain that is slacker than it may be, or is heard, has worn; a camshaft off its mark
 // has slipped, by a tooth or by its adjuster.
 func weighCam(c *known.Case, _ known.Subject) []Voice {
 	slack := known.ChainSlack(c.Measured(known.Timing))
 	cam, _ := known.PastOrFar(c.Measured(known.Timing).Reading("cam"))
 	unread := cam && c.Measured(known.Timing).Reading("chain-slack") == nil // what let it come late is not known
 	chain := where(c.Spec.TimingDrive == "chain", speaks(Known, "worn-chain"))
-	return slices.Concat(where(cam, append(speaks(Heard, "cam-timing"), denies(Heard, "timing-explains", "wear", "rings")...)), where(unread, append(chain, speaks(Hint, "worn-chain", "timing-drive", "cam-phaser")...)), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
+	heard := where(unread && chainNoisy(c) && c.Spec.TimingDrive == "chain", speaks(2*Heard, "worn-chain")) // which says why it stands late
+	return slices.Concat(heard, where(cam, append(speaks(Heard, "cam-timing"), denies(Heard, "timing-explains", "wear", "rings")...)), where(unread, append(chain, speaks(Hint, "worn-chain", "timing-drive", "cam-phaser")...)), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
 }
 
 // startingRules are on the starter's current as a whole; that of cylinders is
@@ -210,6 +212,7 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 			m, clear := known.TurnsUnderLimit(c.Measured(known.Starting))
 			f := measuredFinding(m, clear, diag.ActSoon)
 			f.Facts["volts"] = m.Name != "cranking"
+			f.Facts["read"] = c.Has(known.NeedsCompression) || c.Has(known.NeedsRotors)
 			f.Facts["resists"], f.Facts["drags"], f.Facts["much"] = known.SlowByResistance.HoldsIn(c), known.SlowByDrag.HoldsIn(c), known.DrawsMuch.HoldsIn(c)
 			if known.SlowByDrag.HoldsIn(c) {
 				f.Headline = "starter-drags"
@@ -225,7 +228,16 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 	{
 		Name: "starter-draws-little", Title: "The starter draws less than its limit",
 		Why:  "A low current at a low speed is resistance: battery, cables, earth or contacts. At a good speed it is an engine that does not compress.",
-		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.DrawsLittle, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			if c.TurnsUnder() { // it compresses, or it would be quick
+				return common("starter-cables", "starter", "battery")
+			}
+			return common("low-compression", "starter-cables")
+		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := readingOf(known.Starting, "draw", diag.CheckAgain)(c, s)
+			f.Facts["slow"] = c.TurnsUnder()
+			return f
+		}, Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
 	},
 })
 

@@ -10,7 +10,7 @@ var withinSigns = []Sign{
 	{Needs: needsTest(known.Timing), When: known.AdvanceRight, Kind: OfTiming, About: "any", Against: denies(Heard, "advance-is-right", "advance")},
 	{Needs: needsTest(known.Timing), When: known.PointsRight, Kind: OfTiming, About: "any", Against: denies(Heard, "points-are-right", "points")},
 	{Needs: needsTest(known.Starting), When: known.TurnsFast, Kind: OfStarting, About: "any", Against: denies(Heard, "turns-fast-enough", "weak-cranking", "battery", "starter", "starter-cables")},
-	{Needs: needsTest(known.Starting), When: known.All(known.BatteryHolds, known.Not(known.TurnsFast)), Kind: OfStarting, About: "any", Against: denies(Heard, "battery-holds", "battery")},
+	{Needs: needsTest(known.Starting), When: known.All(known.Any(known.BatteryHolds, known.SlowByResistance), known.Not(known.TurnsFast)), Kind: OfStarting, About: "any", Against: denies(Heard, "battery-holds", "battery")},
 	{Needs: needsTest(known.DieselTests), When: known.GlowRight, Kind: OfStarting, About: "any", Against: denies(Known, "glow-is-right", "glow-plug")},
 	{Needs: needsTest(known.DieselTests), When: known.NozzlesRight, Kind: OfFuel, About: "any", Against: denies(Known, "nozzles-are-right", "diesel-injector")},
 	{Needs: needsTest(known.DieselTests), When: known.ReturnsRight, Kind: OfFuel, About: "any", Against: denies(DryUp, "returns-are-right", "diesel-injector")}, // its spray may be bad all the same

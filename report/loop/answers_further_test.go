@@ -50,8 +50,8 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"filter-cut": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.bearings, "metal in it", "no metal")
 	},
-	"oil-analysis": func(*bench, []int) answer { return yes(false, "", "only oil") },
-	"read-again":   func(*bench, []int) answer { return yes(false, "", "it stands") },
+	"oil-analysis":            func(*bench, []int) answer { return yes(false, "", "only oil") },
+	"read-again":              func(*bench, []int) answer { return yes(false, "", "it stands") },
 	"exhaust-filter-readings": func(*bench, []int) answer { return yes(false, "", "lets the gas through") }, // none of its engines has one
 	"exhaust-joint": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.exhaustBlocked, "pulls better", "no change")
