@@ -237,6 +237,11 @@ var (
 	CrankcasePlaced = All(TwoStroke, Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), saidSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
 		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
 	}), CrankcaseToGearbox))
+	// ReedLeaks is one of which the reeds were seen to leak, and no seal or joint.
+	ReedLeaks = OfTest(CrankcaseHold, "seen that the pumped-up crankcase leaks at its reeds, and at no seal or joint", func(r *diag.MeasuredResult) bool {
+		seen := strings.ToLower(r.Word("seen"))
+		return SpeaksOf(seen, "reed") && !SpeaksOf(seen, "seal", "joint", "gasket")
+	})
 	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
 	// does not reach, and the engine burns the gearbox's oil.
 	CrankcaseToGearbox = All(TwoStroke,

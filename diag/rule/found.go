@@ -183,10 +183,7 @@ var foundRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: leanOrEngine, When: known.All(known.CrankcasePlaced, known.TwoStroke),
 		Kind: OfSight, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.CrankcaseHold}, Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			if known.CrankcaseToGearbox.HoldsIn(c) {
-				return append(speaks(Sight, "clutch-side-seal"), speaks(Known, "crankcase-seal")...)
-			}
-			return append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...)
+			return leakPlaced(c)
 		}, Say: crankcasePlacedSays, Headline: "crankcase-leaks",
 		SaysBetterThan: []string{"one-white", "lean-all", "crankcase-hold-falls"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
@@ -282,6 +279,18 @@ func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 }
 
 // crankcasePlacedSays names the place where the pumped-up crankcase was seen to leak.
+// leakPlaced is what leaks where it was seen to, and nothing beside it.
+func leakPlaced(c *known.Case) []Voice {
+	first, others := "crankcase-seal", []string{"clutch-side-seal", "reed-valve", "air-leak"}
+	switch {
+	case known.CrankcaseToGearbox.HoldsIn(c):
+		first, others = "clutch-side-seal", []string{"crankcase-seal", "reed-valve", "air-leak"}
+	case known.ReedLeaks.HoldsIn(c):
+		first, others = "reed-valve", []string{"crankcase-seal", "clutch-side-seal", "air-leak"}
+	}
+	return append(speaks(Heard, first), denies(2*Heard, "place-seen", others...)...)
+}
+
 func crankcasePlacedSays(c *known.Case, s known.Subject) diag.Finding {
 	f := foundSays(diag.DoNotRun)(c, s)
 	f.Facts["at"] = c.Measured(known.CrankcaseHold).Word("seen")
