@@ -132,7 +132,7 @@ var leakLevelRules = []Rule{
 		Kind: OfCoolant, For: pathToCoolant(Heard, Known),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			shown := len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !showsCoolant(c, n) })
-			return diag.Finding{Urgency: withGas(c), Facts: diag.Facts{"rotary": c.Rotary(), "goes": c.CoolantGoes(), "shown": shown}}
+			return diag.Finding{Urgency: withGas(c), Facts: diag.Facts{"rotary": c.Rotary(), "goes": c.CoolantGoes(), "hot": !c.Complains("coolant loss") && c.CoolantHot(), "shown": shown}}
 		},
 		Headline: "coolant-signs",
 	},
