@@ -129,7 +129,7 @@ var mixtureCauses = []Cause{
 	{Name: "manifold-gasket", Explains: leanly},
 	{Name: "air-leak", Explains: leanly},
 	{Name: "air-meter", Fits: injected, Explains: append([]string{rich}, leanly...)},
-	{Name: "air-filter", Explains: []string{rich, lowPower, blackSmoke}},
+	{Name: "air-filter", Fits: (*known.Case).AirFiltered, Explains: []string{rich, lowPower, blackSmoke}},
 	{Name: "carburettor", Liquid: true, Fits: carburetted, Explains: append([]string{rich, noStart}, leanly...)},
 	{Name: "temperature-signal", Fits: injected, Explains: richly},
 	{Name: "sensor-or-air-leak", Explains: append([]string{rich}, leanly...), Advice: "advice-elsewhere"},

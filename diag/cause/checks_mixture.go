@@ -157,7 +157,7 @@ var mixtureChecks = []Check{
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
 		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
 			whole := len(cylinders) == 0 || len(cylinders) == len(c.Every())
-			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
+			return whole && c.AirFiltered() && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true, Clears: true}}},
 	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool {

@@ -87,6 +87,10 @@ func lashTakes(c *known.Case, cylinders []string) int {
 	return 20
 }
 
+// exhaustOpens is an engine whose exhaust has a joint to be loosened ahead of what may block it: not
+// a two-stroke of ports, which is looked at through them, nor one that hangs on a boat.
+func exhaustOpens(c *known.Case, _ []string) bool { return !c.Ported() && !c.Outboard() }
+
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
 	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash", "valve-loose"}, MinutesOf: lashTakes,
@@ -191,7 +195,7 @@ var motionChecks = []Check{
 			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
 			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
 			{Name: "like the others", Else: true, Clears: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}, After: []string{"about half the cranking figure at idle, more on the snap"}}}},
-	{Name: "exhaust-restriction", Titles: []string{"a look for a blocked exhaust", "blocked exhaust or not"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
+	{Name: "exhaust-restriction", Titles: []string{"a look for a blocked exhaust", "blocked exhaust or not"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: exhaustOpens, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
 		Outcomes: []Outcome{
 			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},
 			{Name: "free", Else: true, Words: []string{"no change", "low", "same", "clear"}}}},

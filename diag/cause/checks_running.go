@@ -119,6 +119,19 @@ var (
 
 // runningChecks are those of the further tests that are proposed where they
 // tell much for a few minutes, with nothing taken apart.
+// elbowOnceCranked is where water comes from by a wet exhaust, of an engine in which no liquid was
+// seen, only its rust, and that its starter has turned since: what lay in its cylinders is out, by
+// the reading or by the camera.
+func elbowOnceCranked(c *known.Case) string {
+	if !c.WetExhaust() || slices.ContainsFunc(c.Every(), func(n string) bool {
+		r := c.Cylinder(n)
+		return c.LiquidIn(n) != "" || c.Looks(n, "coolant") || c.WaterIn(n) && (r == nil || r.Dry == nil || c.Grade(n) == diag.High || c.Conditions.PlugsOut != "all" && !c.Looked(n))
+	}) {
+		return ""
+	}
+	return "exhaust-elbow-look"
+}
+
 var runningChecks = []Check{
 	{Name: "flywheel-key-look", Titles: []string{"the flywheel's key", "look at the flywheel key"}, Minutes: 30, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.FlywheelMagneto() },
 		Answers: known.KeyMayBeSheared.HoldsIn, Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},

@@ -253,7 +253,7 @@ var sealingChecks = []Check{
 			{Name: "injector leaking", For: []string{"injector-seat"}, Fits: func(c *known.Case) bool { return Fit(c, "injector-seat") }, Words: []string{"at the injector", "around the injector"}},
 			{Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"gasket", "joint", "head to block"}, After: []string{"bubbles along the joint"}},
 			{Name: "none", Else: true, Words: []string{"no bubbles"}, After: []string{"no bubbles"}}}},
-	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return turns(c) }, Made: func(c *known.Case, _ []string) bool { return c.CrankedEmpty() }, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
+	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return turns(c) }, Made: func(c *known.Case, _ []string) bool { return c.CrankedEmpty() }, YieldsTo: elbowOnceCranked, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
 			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "does not turn", "cannot be turned", "solid", "stiff", "turns hard", "hard to turn", "tight"}},

@@ -69,11 +69,15 @@ func heldByPressureAlone(c *known.Case, _ []string) bool {
 	return openCrankcase(c, nil) && known.CrankcaseHolds.HoldsIn(c) && !known.CrankcaseEmptied.HoldsIn(c)
 }
 
-// leaksUnderPressure is a crankcase that fell as it was pumped up: there soap shows the place, and a lip
-// that only a vacuum lifts shows none.
-func leaksUnderPressure(c *known.Case, _ []string) bool {
-	return known.CrankcaseLets.HoldsIn(c) && !c.Powerhead() && !known.UnderVacuum(c.Measured(known.CrankcaseHold))
+// leaksOpen is a crankcase that fell and can be reached: pumped up, soap shows the place, but of a lip
+// that only a vacuum lifts.
+func leaksOpen(c *known.Case, _ []string) bool {
+	return known.CrankcaseLets.HoldsIn(c) && !c.Powerhead()
 }
+
+// fellUnderPressure and fellUnderVacuum are how it was tested.
+func fellUnderPressure(c *known.Case) bool { return !fellUnderVacuum(c) }
+func fellUnderVacuum(c *known.Case) bool   { return known.UnderVacuum(c.Measured(known.CrankcaseHold)) }
 
 // leanAndHeld is such a one of an engine that runs lean.
 func leanAndHeld(c *known.Case) bool {
@@ -100,8 +104,9 @@ var portedChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
-	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: leaksUnderPressure, Answers: known.CrankcaseLets.HoldsIn, Made: holds(known.CrankcasePlaced), Words: []string{"crankcase soaped", "seals soaped"},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: leaksOpen, Answers: known.CrankcaseLets.HoldsIn, Made: holds(known.CrankcasePlaced), Words: []string{"crankcase soaped", "seals soaped"},
 		Outcomes: []Outcome{
 			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
-			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},
+			{Name: "none there", For: []string{"reed-valve"}, Fits: fellUnderPressure, Else: true, Words: []string{"none", "no bubbles"}},
+			{Name: "only under vacuum", For: []string{"crankcase-seal"}, Fits: fellUnderVacuum, Else: true, Words: []string{"only vacuum", "holds pressure"}, After: []string{"none there, and it holds pressure"}}}},
 }

@@ -246,6 +246,20 @@ func (c *Case) BilgeGathers() bool {
 // cooled by air.
 func (c *Case) WetExhaust() bool { return !c.AirCooled() && c.Afloat() }
 
+// Outboard reports an engine that hangs on a boat, whose exhaust leaves through its leg.
+func (c *Case) Outboard() bool { return c.described([]string{"outboard"}) }
+
+// filteredSince is the first year from which most engines had a filter for their air: common
+// practice, no source.
+const filteredSince = 1935
+
+// AirFiltered reports an engine that may have an air filter: not one of so old a vehicle, nor a boat's
+// that burns no diesel, which has a flame arrestor or nothing.
+func (c *Case) AirFiltered() bool {
+	old := c.VehicleYear() > 0 && c.VehicleYear() < filteredSince
+	return !old && !(c.Afloat() && !c.Spec.Diesel()) && !c.described([]string{"hit and miss", "hit-and-miss", "hit & miss"})
+}
+
 // WaterIn reports water, or the rust or the washed plug that it leaves, in a cylinder.
 func (c *Case) WaterIn(name string) bool {
 	return c.Looks(name, "coolant") || c.Seen(name, waterSeen...) || c.Seen(name, RustOnWall...) || c.Seen(name, RustOnValve...)

@@ -91,7 +91,7 @@ var crankcaseHoldRules = systemRule(known.CrankcaseHold, OfCrankcase, "limits: t
 		When: known.CrankcaseLets, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			drawn := known.UnderVacuum(c.Measured(known.CrankcaseHold)) // which pulls reeds shut and lifts the lips of seals
 			return append(speaks(Heard, "crankcase-seal"), where(!drawn, speaks(Hint, "reed-valve"))...)
-		}, Say: crankcaseFell, Headline: "crankcase-leaks",
+		}, Say: crankcaseFell, Headline: "crankcase-leaks", StopsFor: []string{"crankcase-soap"},
 		Ties: []diag.About{diag.AboutMixture}, SaysBetterThan: []string{"lean-all", "one-white"},
 	},
 	{
