@@ -9,7 +9,7 @@ func diesel(c *known.Case) bool { return c.Spec.Diesel() }
 // comes out in an hour, the bearing takes the engine apart.
 var noiseChecks = []Check{
 	{Name: "noise-source", Titles: []string{"finding the noise", "finding the noise by ear"}, Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
-		Made: func(c *known.Case, _ []string) bool { return len(c.NoiseLoudest()) > 0 }, Reads: noisePlace,
+		Made: func(c *known.Case, _ []string) bool { return len(c.NoiseLoudest()) > 0 || known.NoiseBelow.HoldsIn(c) }, Reads: noisePlace,
 		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
 			return c.Complains(noise) && len(c.Looking("detonation", "melted", "blistered")) == 0 && c.HasValves() && !c.AnyLow(c.Read()) && !liftFound(c, nil) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},

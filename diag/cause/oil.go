@@ -47,7 +47,7 @@ func knocks(c *known.Case, _ []string) bool {
 // gauge of one's own: metal in the oil or its filter says more of the bearings than
 // anything that is taken apart for the pressure.
 func knocksWithoutOil(c *known.Case) bool {
-	return c.Complains(noise) && known.OilLowAtAll.HoldsIn(c) && known.OilByOwnGauge.HoldsIn(c)
+	return (c.Complains(noise) || known.NoiseBelow.HoldsIn(c)) && known.OilLowAtAll.HoldsIn(c) && known.OilByOwnGauge.HoldsIn(c)
 }
 
 // shortThroughout is oil pressure that is short though it rises as it should: the oil is cheaper than
@@ -131,7 +131,9 @@ var oilChecks = []Check{
 			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}, After: []string{"it reads within the limit"}},
 			{Name: "reads the same", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"same", "low"}}}},
 	{Name: "maker-oil-figure", Titles: []string{"the maker's oil pressure"}, OfTest: true, Minutes: 2, Whole: true, Again: true,
-		Fits: holds(known.OilUnderRule), Words: []string{"oil pressure looked up", "maker's oil pressure looked up"},
+		Fits: func(c *known.Case, _ []string) bool {
+			return known.OilUnderRule.HoldsIn(c) || known.OilNear.HoldsIn(c) && known.OilByOwnGauge.HoldsIn(c) && !known.OilNearLeast(c.Measured(known.Oil)).Limited()
+		}, Words: []string{"oil pressure looked up", "maker's oil pressure looked up"},
 		Outcomes: []Outcome{
 			{Name: "as much as was read", For: []string{"maker-asks-less"}, Words: []string{"no more", "less"}, After: []string{"no more than was read"}},
 			{Name: "more than was read", Else: true, Words: []string{"more"}, After: []string{"more than was read"}}}},

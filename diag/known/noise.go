@@ -234,7 +234,7 @@ var NoiseAtSide = OfEngine("a complaint of noise, and the job says that it is lo
 })
 
 // NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
-// block or under it.
-var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below", func(c *Case) bool {
-	return c.HasValves() && slices.Contains(c.NoiseLoudest(), NoiseAtBlock)
+// block or under it, or that a bearing is heard.
+var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below; or a knock at the bottom end was found", func(c *Case) bool {
+	return c.HasValves() && (slices.Contains(c.NoiseLoudest(), NoiseAtBlock) || c.Found(knockBelow...))
 })

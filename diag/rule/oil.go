@@ -60,6 +60,12 @@ var oilRules = []Rule{
 		Kind: OfOil, Weigh: weighThumb, Say: oilThumb, Headline: "oil-pressure-thumb", SaysBetterThan: []string{"oil-pressure-falls-hot"},
 	},
 	{
+		Name: "oil-pressure-near", Title: "Oil pressure too near its least to call, in an engine whose lamp or noise tells of it",
+		Why:    "A gauge is off by a little, and no rule fits every engine: a reading just over or just under what is asked clears no bearing and condemns none. Where the lamp comes on or the engine knocks, it is not passed over either: the level, a second gauge and the maker's figure cost minutes.",
+		Source: byOilThumb + "; a quarter over it: judgement", Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilNear, known.OilComplained, known.Not(known.OilWithin), known.Not(known.OilNone)),
+		Kind: OfOil, Weigh: weighNear, Say: oilNear, Headline: "oil-pressure-near",
+	},
+	{
 		Name: "oil-pressure-does-not-rise", Title: "Oil pressure that does not rise with the speed",
 		Why:    "A pump delivers more the faster it turns. Pressure that stays where it was at twice the speed leaks away at a relief valve that is stuck open, or the pump draws air.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilDoesNotRise, known.Not(known.OilFallsFast)),
@@ -183,10 +189,20 @@ func weighAboveUsual(c *known.Case, s known.Subject) []Voice {
 // weighThumb: without the maker's figure the rule itself may be wrong, but not under half of
 // it, nor where the engine is heard to lack its oil.
 func weighThumb(c *known.Case, s known.Subject) []Voice {
-	if known.OilStarves.Holds(c, s) || c.Complains("noise") {
+	switch {
+	case known.OilStarves.Holds(c, s), c.Complains("noise"), known.NoiseBelow.Holds(c, s):
 		return weighOil(c, s)
+	case known.OilUnderHalf.Holds(c, s), known.OilComplained.Holds(c, s):
+		return append(speaks(Hint, "maker-asks-less"), weighOil(c, s)...)
 	}
 	return append(speaks(Known, "maker-asks-less"), weighOil(c, s)...)
+}
+
+// weighNear: what may be right is read again before the engine is doubted.
+func weighNear(c *known.Case, _ known.Subject) []Voice {
+	own, r := known.OnOwnGauge(oilResult(c)), oilResult(c)
+	return slices.Concat(where(!own, speaks(Known, "oil-sender")), where(r.Word("oil level") == "", speaks(commonest, "too-little-oil")), where(r.Word("oil level") == "low", speaks(Sight, "too-little-oil")),
+		speaks(DryUp, "worn-bearings"), speaks(DryUp-rarer, "thin-oil"), where(!known.OilNearLeast(r).Limited(), speaks(Hint, "maker-asks-less")))
 }
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
@@ -246,7 +262,7 @@ func overFull(c *known.Case, s known.Subject) diag.Finding {
 func oilLow(c *known.Case, _ known.Subject) diag.Finding {
 	low, clear := known.OilLow(oilResult(c))
 	f := measuredFinding(low, clear, diag.ActSoon)
-	if clear && known.OnOwnGauge(oilResult(c)) && (c.Complains("noise")) {
+	if clear && known.OnOwnGauge(oilResult(c)) && (c.Complains("noise") || known.NoiseBelow.HoldsIn(c)) {
 		f.Urgency = diag.DoNotRun // what is left of the bearings goes with every minute
 	}
 	return shownBy(c, f)
@@ -286,9 +302,9 @@ func byDashUrgency(c *known.Case) diag.Urgency {
 	r := oilResult(c)
 	_, clear := known.OilLow(r)
 	switch {
-	case known.OilStarves.HoldsIn(c), !known.OilRightAtSpeed(r) && (known.OilHardlyShown(r) || clear && c.Complains("noise")):
+	case known.OilStarves.HoldsIn(c), known.NoiseBelow.HoldsIn(c), !known.OilRightAtSpeed(r) && (known.OilHardlyShown(r) || clear && c.Complains("noise")):
 		return diag.DoNotRun
-	case known.OilHardlyShown(r):
+	case known.OilHardlyShown(r), known.OilUnderHalf.HoldsIn(c):
 		return diag.ActSoon
 	}
 	return diag.CheckAgain
@@ -301,10 +317,26 @@ func oilThumb(c *known.Case, _ known.Subject) diag.Finding {
 	if known.OilStarves.HoldsIn(c) {
 		f.Headline = "oil-pressure-low"
 	}
-	if c.Complains("noise") {
+	half := known.OilUnderHalf.HoldsIn(c)
+	f.Facts["half"], f.Facts["knocks"] = half, known.NoiseBelow.HoldsIn(c)
+	switch told := known.OilComplained.HoldsIn(c); {
+	case known.NoiseBelow.HoldsIn(c), half && told: // two that agree
+		f.Urgency, f.Headline = diag.DoNotRun, "oil-pressure-low"
+	case half, told, c.Complains("noise"):
 		f.Urgency, f.Headline = diag.ActSoon, "oil-pressure-low"
 	}
 	return shownBy(c, f)
+}
+
+func oilNear(c *known.Case, _ known.Subject) diag.Finding {
+	r := oilResult(c)
+	m := known.OilNearLeast(r)
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(m)}
+	if known.NoiseBelow.HoldsIn(c) || known.OilShownLow.HoldsIn(c) || slices.Contains(c.Complaints(), known.OilLight) {
+		f.Urgency = diag.ActSoon // as a light is that nothing explains
+	}
+	f.Facts["dash"], f.Facts["thumb"], f.Facts["limited"] = !known.OnOwnGauge(r), known.Thumb(m).String(), m.Limited()
+	return f
 }
 
 func oilStays(c *known.Case, _ known.Subject) diag.Finding {

@@ -39,6 +39,8 @@ func TestOilPressure(t *testing.T) {
 		{name: "no limit, under half of the rule of thumb", test: sample.Of("inline-4", oil(own, hot(4, 5))), fires: "oil-pressure-under-the-rule-of-thumb", first: "worn-bearings", soon: diag.DoNotRun},
 		{name: "nearer to its limit than the gauge can tell", test: sample.Of("inline-4", oil(own, hot(9, 30), idle)), fires: "oil-pressure-low", soon: diag.CheckAgain},
 		{name: "no limit, under the rule of thumb", test: sample.Of("inline-4", oil(own, hot(12, 12))), fires: "oil-pressure-under-the-rule-of-thumb", not: "oil-pressure-low", soon: diag.CheckAgain},
+		{name: "just over the rule of thumb, and the light comes on", test: sample.Of("inline-4", sample.Found("oil light flickers when hot"), oil(own, hot(9, 23))), fires: "oil-pressure-near", soon: diag.ActSoon},
+		{name: "just over it, and nothing tells of it", test: sample.Of("inline-4", oil(own, hot(9, 23))), not: "oil-pressure-near"},
 		{name: "no limit, over the rule of thumb", test: sample.Of("inline-4", oil(own, hot(16, 34))), not: "oil-pressure-under-the-rule-of-thumb oil-pressure-right oil-pressure-low"},
 		{name: "flat with the speed", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "1000 rpm", 20), sample.At("at-speed", "3000 rpm", 21), fast)), fires: "oil-pressure-does-not-rise", first: "oil-relief-valve"},
 		{name: "flat and high is the relief valve at work", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "1500 rpm", 62), sample.At("at-speed", "3000 rpm", 63), fast)), fires: "oil-pressure-right", not: "oil-pressure-does-not-rise"},
