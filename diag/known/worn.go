@@ -35,20 +35,54 @@ func (c *Case) farUnderStandard() *AllLowBasis {
 
 // wornByAgreement is low throughout by what other tests say, where no figure tells how much
 // there should be, nil for none: oil lifts every cylinder, each loses past its rings, the
-// crankcase gets more gas than it may, and oil is burnt. Three of these agree on nothing but
-// worn rings and bores, and of so little pressure then none is enough. Of dry or
-// washed bores they would say the same.
+// crankcase gets more gas than it may, and oil is burnt, which counts twice where smoke and use
+// were both told; that it starts or pulls badly counts beside them. Three of these agree on
+// nothing but worn rings and bores, and of so little pressure then none is enough. Of washed
+// bores they would say the same; of an engine that stood a far rise by a right dose says it.
 func (c *Case) wornByAgreement() *AllLowBasis {
-	s, floor := c.Cranking(), c.Floor()
-	if floor == nil || s.N < 2 || 2*s.N <= len(c.Engine.Cylinders) || c.Ported() || s.Highest >= agreedShare*floor.Low || c.Stood() || c.Flooded() || c.SaidFlooded() {
+	s, floor := c.Cranking(), c.lowestFloor()
+	if floor == nil || s.N < 2 || 2*s.N <= len(c.Engine.Cylinders) || c.Ported() || s.Highest >= agreedShare*floor.Low || c.Flooded() || c.SaidFlooded() {
 		return nil
 	}
-	if c.oilSigns()+one(c.AllPastRings())+one(c.BlowsBy())+one(c.BurnsOil()) < signsOfWear {
+	oil, past := c.oilSigns(), c.AllPastRings()
+	if past && c.oilLiftsSome() {
+		oil = max(oil, 1)
+	}
+	signs, needed := oil+one(past)+one(c.BlowsBy())+c.burnSigns(), signsOfWear
+	if oil+one(past) > 0 { // what it does for want of pressure, where something that was measured says that it is short
+		signs += one(c.Complains("low power", "hard start", "no start"))
+	}
+	if c.Stood() { // dry bores and stuck rings say what worn ones do, and of these oil alone tells by how much
+		if needed = 2; oil < needed {
+			return nil
+		}
+	}
+	if signs < needed {
 		return nil
 	}
 	return &AllLowBasis{"agreed", false, false, s.Highest / (agreedShare * floor.Low), diag.Facts{
-		"rise": c.oilSigns() > 0, "leaks": c.AllPastRings(), "blowsBy": c.BlowsBy(), "burns": c.BurnsOil()}}
+		"rise": oil > 0, "leaks": past, "blowsBy": c.BlowsBy(), "burns": c.BurnsOil()}}
 }
+
+// burnSigns is 1 where the engine burns its oil, 2 where it is seen as it works and the use of
+// it was told as well: neither what leaks outside nor a smoke of another kind does both.
+func (c *Case) burnSigns() int {
+	if c.Smokes("blue", "load", "always") && c.oilUseTold() {
+		return 2
+	}
+	return one(c.BurnsOil())
+}
+
+// oilLiftsSome reports an engine every cylinder of which oil lifted by something, and the middle
+// one by a fifth: beside air lost past all rings it says the same.
+func (c *Case) oilLiftsSome() bool {
+	least, middle := c.oilRises()
+	return least >= NoRise && middle >= someRise
+}
+
+// someRise is a rise with oil, in percent, that is more than its volume makes in a cylinder of
+// a car: judgement, no source.
+const someRise = 20
 
 // oilSigns is 1 where oil lifted every cylinder that was read by more than its own volume
 // does, 2 where it did so by far more with a dose that is right for the engine.
@@ -76,9 +110,9 @@ func (c *Case) AllPastRings() bool {
 // RingsAgree reports an engine all of whose cylinders that were tried lose air past their
 // rings, of which another test of the rings says the same: more gas passes into the crankcase
 // than it may, oil lifts every cylinder far with a right dose, or lifts them while the engine
-// burns its own, or the more one loses the less it presses, of an engine that does.
+// burns its own, be it by a fifth, or the more one loses the less it presses, of an engine that does.
 func (c *Case) RingsAgree() bool {
-	return c.AllPastRings() && (c.BlowsBy() || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()) || c.BurnsOil() && c.pressesByLoss())
+	return c.AllPastRings() && (c.BlowsBy() || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()) || c.BurnsOil() && (c.pressesByLoss() || c.oilLiftsSome()))
 }
 
 const (
@@ -119,17 +153,26 @@ func (c *Case) pressesByLoss() bool {
 // OilLiftsAll reports an engine every cylinder of which oil lifted, the middle one by more
 // than its own volume does.
 func (c *Case) OilLiftsAll() bool {
+	least, middle := c.oilRises()
+	return least >= NetRise && middle >= RawRise
+}
+
+// oilRises are the least rise with oil and the middle one, in percent of the dry reading, of
+// an engine all of whose cylinders that were read were oiled; 0 for none.
+func (c *Case) oilRises() (least, middle float64) {
 	tested := c.WetTested()
 	if c.Spec.Diesel() || len(tested) == 0 || len(tested) < len(c.Read()) {
-		return false
+		return 0, 0
 	}
 	rises := make([]float64, 0, len(tested))
 	for _, n := range tested {
-		if r := c.Cylinder(n); *r.Dry > 0 {
-			rises = append(rises, 100*(*r.Wet-*r.Dry)/(*r.Dry))
+		r := c.Cylinder(n)
+		if *r.Dry <= 0 {
+			return 0, 0
 		}
+		rises = append(rises, 100*(*r.Wet-*r.Dry)/(*r.Dry))
 	}
-	return len(rises) == len(tested) && slices.Min(rises) >= NetRise && Median(rises) >= RawRise
+	return slices.Min(rises), Median(rises)
 }
 
 // BlowsBy reports more gas in the crankcase than may be there.

@@ -235,7 +235,8 @@ const doseOfVolume = 0.10
 func wetDoseTooLarge(c *known.Case) []diag.Notice {
 	s := c.Cranking()
 	tells := diag.Names(c.CylindersThat(c.BeyondControl))
-	if control := c.WetControls(); len(control) > 0 && c.ControlRose() {
+	worn := c.AllLow() != nil && c.AllLow().Variant == "agreed" // then no cylinder is a control, and the rise is its own
+	if control := c.WetControls(); len(control) > 0 && c.ControlRose() && !worn {
 		return notice("wet-dose-too-large", "", nil, diag.Facts{"tells": tells, "control": diag.Names(control), "rise": known.Percent(*s.WetControl, 0), "most": known.Percent(c.ControlMost(), 0)})
 	}
 	if s.Expected != nil && !s.Expected.ByRatio {
