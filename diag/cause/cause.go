@@ -87,12 +87,14 @@ func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto()
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
 func airCooled(c *known.Case) bool   { return c.AirCooled() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
-func bored(c *known.Case) bool       { return wet(c) && piston(c) }
-func linered(c *known.Case) bool     { return c.MayHaveWetLiners() }
-func rotary(c *known.Case) bool      { return c.Rotary() }
-func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
-func twoStroke(c *known.Case) bool   { return c.Ported() }
-func wet(c *known.Case) bool         { return !c.AirCooled() }
+func bored(c *known.Case) bool {
+	return piston(c) && (wet(c) || c.AnySeen(c.Every(), known.CrackedWall))
+}
+func linered(c *known.Case) bool   { return c.MayHaveWetLiners() }
+func rotary(c *known.Case) bool    { return c.Rotary() }
+func rotaryWet(c *known.Case) bool { return wet(c) && rotary(c) }
+func twoStroke(c *known.Case) bool { return c.Ported() }
+func wet(c *known.Case) bool       { return !c.AirCooled() }
 
 // holds asks a condition of the engine, whichever cylinders a check is named for.
 func holds(of known.Condition) func(*known.Case, []string) bool {

@@ -120,7 +120,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = numbered(slices.Concat(againChecks, sealingChecks, oilUseChecks, reasonChecks, portedChecks, motionChecks, noiseChecks, headChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks, extentChecks, codeChecks))
+var Checks = numbered(slices.Concat(againChecks, sealingChecks, oilUseChecks, reasonChecks, portedChecks, motionChecks, noiseChecks, headChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks, extentChecks, codeChecks, sightChecks))
 
 func numbered(list []Check) []Check {
 	for i := range list {

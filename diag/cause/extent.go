@@ -15,6 +15,18 @@ var extentChecks = []Check{
 			{Name: "the others are clean", Else: true, Enter: sawRest("good"), Words: []string{"clean", "alone", "good"}}}},
 }
 
+// sightChecks have what was seen said in words that can be judged.
+var sightChecks = []Check{
+	{Name: "second-look", Titles: []string{"a second look at what was seen"}, Minutes: 15, Fits: func(c *known.Case, cylinders []string) bool {
+		return pistons(c, nil) && slices.ContainsFunc(cylinders, func(n string) bool { return len(c.SeenNotJudged(n)) > 0 })
+	},
+		Outcomes: []Outcome{
+			{Name: "scored", For: []string{"scored-bore", "rings", "pitted-bore", "cracked-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"}), Words: []string{"wall", "rust"}},
+			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Sure: 0.8, Enter: saw(diag.Bore{Crown: "holed"}), Words: []string{"piston"}},
+			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve"}, Sure: 0.8, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt", "seat"}},
+			{Name: "nothing", Else: true, Words: []string{"sound", "good", "harmless"}}}},
+}
+
 // reasonChecks look for what brought about damage that was seen.
 var reasonChecks = []Check{
 	{Name: "own-fuel-look", Titles: []string{"what feeds that cylinder"}, Minutes: 30, Way: Opens, Why: []string{"piston", "holed-piston"}, Fits: leanedAlone, Mends: []string{"carburettor"}, Words: []string{"its jets looked at", "its carburetor looked at", "its carburetor opened", "its carburettor opened", "its float bowl"},

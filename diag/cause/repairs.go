@@ -9,9 +9,9 @@ import (
 // repairs are what is done about causes that are as good as known, by the key of its
 // words; of what stands under none there is more to be found out before it is done.
 var repairs = map[string][]string{
-	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "valve-recession", "valve-stretch"},
+	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "broken-valve", "valve-recession", "valve-stretch"},
 	"gasket":    {"head-gasket", "warped-or-cracked-head", "cracked-bore"},
-	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod"},
+	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod", "pitted-bore", "pin-clip"},
 	"valves":    {"valve-motion", "broken-camshaft", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
 	"liner":     {"liner-seal"},
 	"timing":    {"cam-timing", "timing-drive", "worn-chain"},
@@ -53,6 +53,9 @@ func RepairOf(c *known.Case, name string) string {
 		key = "bore"
 	}
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
+		return "barrel"
+	}
+	if key == "gasket" && c.HeadScrewedOn() {
 		return "barrel"
 	}
 	switch {

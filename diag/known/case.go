@@ -8,6 +8,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/sight"
 )
 
 // A Case is a test with its sums done: what rules look at.
@@ -15,23 +16,25 @@ type Case struct {
 	*diag.Test
 	Sums *diag.Diagnosis // sections only, and the notices so far
 
-	works         []Work            // read when first asked for
-	parsed        map[string]Work   // a text of the job and what was read in it
-	spoken        []int             // the checks of which any work speaks, looked up when first asked for
-	seen          map[string]string // a cylinder: all that was seen in it
-	names         []string          // of every cylinder, listed when first asked for
-	each          []Subject         // every cylinder by itself, made when first asked for
-	wet           []string          // those that were read dry and wet, looked up when first asked for
-	healthy       *float64          // the middle of those that are not low, worked out when first asked for
-	plugs         []string          // those that were read, looked up when first asked for
-	read          []string          // the cylinders whose compression was read, looked up when first asked for
-	liquid        map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
-	groups        *Groups           // of low cylinders, put together when first asked for
-	called        [][]string        // the words of each cylinder's name, taken apart when first asked for
-	repair        *repairs          // read when first asked for
-	burns         *burning          // what its fuel tells, worked out when first asked for
-	allLow        *allLowFound      // once it was asked
-	faults        *faultsFound      // read when first asked for
+	works         []Work                // read when first asked for
+	parsed        map[string]Work       // a text of the job and what was read in it
+	spoken        []int                 // the checks of which any work speaks, looked up when first asked for
+	seen          map[string]string     // a cylinder: all that was seen in it
+	looks         map[string]sight.Look // some words, and what was made out of them
+	names         []string              // of every cylinder, listed when first asked for
+	each          []Subject             // every cylinder by itself, made when first asked for
+	wet           []string              // those that were read dry and wet, looked up when first asked for
+	healthy       *float64              // the middle of those that are not low, worked out when first asked for
+	plugs         []string              // those that were read, looked up when first asked for
+	read          []string              // the cylinders whose compression was read, looked up when first asked for
+	liquid        map[string]Liquid     // a cylinder: why liquid may lie in it, once it was asked
+	groups        *Groups               // of low cylinders, put together when first asked for
+	called        [][]string            // the words of each cylinder's name, taken apart when first asked for
+	repair        *repairs              // read when first asked for
+	burns         *burning              // what its fuel tells, worked out when first asked for
+	allLow        *allLowFound          // once it was asked
+	faults        *faultsFound          // read when first asked for
+	nowhere       *[]string             // see SeenNowhere
 	driveFailed   *bool
 	coolantWet    *[]string      // where coolant was seen, in words
 	lined         *bool          // it may have wet liners
@@ -76,8 +79,11 @@ func (c *Case) Noting(t *diag.Test) *Case {
 
 func (c *Case) after(after *Case) *Case {
 	c.Works()
+	if c.looks == nil {
+		c.looks = map[string]sight.Look{}
+	}
 	after.supposed = true
-	after.parsed, after.then, after.called, after.faults, after.driveFailed, after.vehicle, after.direct = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed, c.vehicle, c.direct
+	after.parsed, after.looks, after.then, after.called, after.faults, after.driveFailed, after.vehicle, after.direct = c.parsed, c.looks, c.then, c.words(), c.foundFaults(), c.driveFailed, c.vehicle, c.direct
 	return after
 }
 

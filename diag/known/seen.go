@@ -28,7 +28,7 @@ func (c *Case) SeenIn(name string) string {
 func (c *Case) sightsOf(name string) string {
 	var texts []string
 	if look := c.Borescope[name]; look != "" {
-		texts = append(texts, look)
+		texts = append(append(texts, look), c.lookAt(look, true).Says...)
 	}
 	if b, ok := c.Bores[name]; ok {
 		for _, part := range []struct{ what, look string }{{"wall", b.Wall}, {"crown", b.Crown}, {"valves", b.Valves}, {"seat", b.Seat}} {
@@ -38,18 +38,19 @@ func (c *Case) sightsOf(name string) string {
 		}
 		texts = append(texts, b.Note)
 	}
-	works := c.Works()
-	for i := range works {
-		w := &works[i]
-		if w.sight != "" && !w.putRight && (slices.Contains(w.Cylinders, name) || w.inside && !c.Several()) {
-			texts = append(texts, w.sight)
+	for _, w := range c.sightsSaid() {
+		if slices.Contains(w.Cylinders, name) || w.inside && !c.Several() {
+			texts = append(append(texts, w.sight), c.lookAt(w.sight, false).Says...)
 		}
 	}
 	if len(texts) == 0 { // of most cylinders
 		return ""
 	}
-	return strings.ToLower(strings.Join(texts, "; "))
+	return ringGrooves.ReplaceAllString(strings.ToLower(strings.Join(texts, "; ")), "slot")
 }
+
+// ringGrooves are grooves that were made there.
+var ringGrooves = regexp.MustCompile(`\b(?:ring|oil|circlip) grooves?\b|\b(?:in|into|from|out of) (?:the|its|their|a) grooves?\b`)
 
 // Looked reports a cylinder that a camera was put into.
 func (c *Case) Looked(name string) bool {
@@ -102,7 +103,7 @@ var (
 	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
 	CarbonOnSeat = []string{"seat carbon", "valves carbon", "carbon on the valves", "carbon on the inlet valves", "carbon on valves", "carbon on the seat", "carbon on a seat", "carbon on seat"}
-	RustOnValve  = append([]string{"valves rust", "seat rust"}, pairs("valve|valves|seat|seats", "rust|corroded|pitted")...)
+	RustOnValve  = append([]string{"valves rust", "seat rust"}, pairs("valve|valves|seat|seats", "rust|corroded")...)
 	RustOnWall   = append([]string{"wall rust"}, pairs("wall|walls|bore|liner|cylinder", "rust|corroded")...)
 	Glazed       = []string{"glaz"}
 	GoodWall     = []string{"wall good", "walls good", "bore good", "wall clean", "hone visible", "cross-hatch", "crosshatch"}

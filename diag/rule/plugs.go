@@ -7,7 +7,7 @@ import (
 	"gaugesheet/diag/known"
 )
 
-var plugRules = slices.Concat(plugDamageRules, plugColourRules, plugStateRules, seenRules)
+var plugRules = slices.Concat(plugDamageRules, plugColourRules, plugStateRules, seenRules, seenPartRules)
 
 // Sources of the looks of spark plugs.
 const (

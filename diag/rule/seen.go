@@ -140,12 +140,16 @@ func meltedSays(c *known.Case, s known.Subject) diag.Finding {
 }
 
 // scoredSays: in a two-stroke the wall is scored by a piston that has begun to seize,
-// and it seizes again until it is known why.
+// and it seizes again until it is known why; and rings catch in the ports of such a wall.
 func scoredSays(c *known.Case, s known.Subject) diag.Finding {
 	f := seen(diag.ActSoon)(c, s)
-	f.Facts["hot"] = c.Complains("overheating")
-	if c.Ported() && (c.AnyLow(s.Cylinders) || len(c.Complaints()) > 0) {
+	light := c.ScoredLightly(s.Cylinders) && !ailing(c, s.Cylinders)
+	f.Facts["hot"], f.Facts["light"], f.Facts["ports"] = c.Complains("overheating"), light, c.Spec.TwoStroke
+	switch {
+	case c.Spec.TwoStroke && (c.AnyLow(s.Cylinders) || len(c.Complaints()) > 0):
 		f.Urgency = diag.DoNotRun
+	case light && !c.Spec.TwoStroke:
+		f.Urgency = diag.CheckAgain
 	}
 	return f
 }

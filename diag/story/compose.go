@@ -157,7 +157,7 @@ func (m *member) madeAgain(c *known.Case) bool {
 		return false
 	}
 	k := cause.CheckNamed(m.rule.Repeat)
-	return k != nil && k.IsMade(c, nil)
+	return k != nil && k.IsMade(c, m.finding.Cylinders)
 }
 
 // covers reports that one member speaks for every cylinder of another.

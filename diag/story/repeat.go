@@ -212,12 +212,13 @@ func askForRefused(c *known.Case, told []*story) {
 	}
 }
 
-// askRefused is the test that a story of refused tests asks for, nil where it
-// asks for none: somebody who has the figures is asked for them.
+// askRefused is the test that a story of refused tests asks for, or the look that one of words
+// which nobody made out does; nil where it asks for none: somebody who has the figures is asked
+// for them.
 func (s *story) askRefused(c *known.Case, at diag.Urgency) *diag.Check {
-	k := cause.CheckNamed(s.lead().rule.Repeat)
-	if k == nil || s.lead().finding.Variant == "not-told" || !k.Allowed(c, nil, at) || k.IsMade(c, nil) {
+	k, of := cause.CheckNamed(s.lead().rule.Repeat), s.lead().finding.Cylinders
+	if k == nil || s.lead().finding.Variant == "not-told" || !k.Allowed(c, of, at) || k.IsMade(c, of) {
 		return nil
 	}
-	return k.Ask(c, nil, at)
+	return k.Ask(c, of, at)
 }

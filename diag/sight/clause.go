@@ -1,0 +1,246 @@
+package sight
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// A kind of word.
+type kind uint8
+
+const (
+	isUnknown kind = iota
+	isPart
+	isHarm
+	isSound
+	isDeny
+	isIdle
+	isFill
+)
+
+// A word is one, or several that belong together, with what it means.
+type word struct {
+	text   string
+	kind   kind
+	part   part
+	harm   harm
+	light  bool // it makes what follows light
+	place  bool // of a part: it only says where
+	denied bool
+}
+
+// A clause is the words of one, and what is so of them together.
+type clause struct {
+	words       []word
+	anyDenied   bool
+	soundDenied bool // "not good"
+	mended      bool
+}
+
+// meanings are all words of the tables, longest names first where they overlap.
+type meanings struct {
+	whole map[string]word
+	begin []word // of which text is the beginning
+	most  int    // words in the longest name
+}
+
+var lexicon = sync.OnceValue(func() *meanings {
+	m := &meanings{whole: map[string]word{}}
+	add := func(list string, w word) {
+		for _, name := range strings.Split(list, "|") {
+			w.text = name
+			if stem, begins := strings.CutSuffix(name, "*"); begins {
+				w.text, m.most = stem, max(m.most, strings.Count(stem, " ")+1)
+				if !strings.Contains(stem, " ") {
+					m.begin = append(m.begin, w)
+					continue
+				}
+				for _, end := range []string{"", "s", "ed", "ing"} { // of several words the last one ends in one of these
+					m.whole[stem+end] = w
+				}
+				continue
+			}
+			m.whole[name] = w // a later table goes before an earlier one
+			m.most = max(m.most, strings.Count(name, " ")+1)
+		}
+	}
+	add(fillWords, word{kind: isFill})
+	add(idleWords, word{kind: isIdle})
+	add(mendWords, word{kind: isIdle})
+	add(soundWords, word{kind: isSound})
+	for p, list := range partWords {
+		add(list, word{kind: isPart, part: p})
+	}
+	for h, list := range harmWords {
+		add(list, word{kind: isHarm, harm: h})
+	}
+	for _, list := range []string{placeWords, ownWords} {
+		add(list, word{kind: isFill})
+	}
+	add(lightWords, word{kind: isFill, light: true})
+	add("fine|normal|usual", word{kind: isSound, light: true})
+	add(denyWords+"|"+askedWords, word{kind: isDeny})
+	return m
+})
+
+// parse reads the words of a clause, the longest names first.
+func parse(text string) *clause {
+	m := lexicon()
+	c := &clause{}
+	said := strings.Fields(text)
+	for i := 0; i < len(said); {
+		w, long := m.at(said[i:])
+		c.words = append(c.words, w)
+		i += long
+	}
+	c.places()
+	c.denials()
+	c.mended = slices.ContainsFunc(c.words, func(w word) bool { return w.kind == isIdle && listed(mendWords, w.text) }) && !slices.ContainsFunc(c.words, func(w word) bool { return w.text == "again" || w.text == "still" })
+	if c.mended {
+		c.denyAll()
+	}
+	return c
+}
+
+func listed(list, name string) bool { return slices.Contains(strings.Split(list, "|"), name) }
+
+// at is the name with which some words begin, and of how many it is.
+func (m *meanings) at(said []string) (word, int) {
+	for long := min(m.most, len(said)); long > 0; long-- {
+		if w, known := m.whole[strings.Join(said[:long], " ")]; known {
+			return w, long
+		}
+	}
+	one := strings.Trim(said[0], "'*#+")
+	best := word{text: one}
+	for _, w := range m.begin {
+		if strings.HasPrefix(one, w.text) {
+			best = w
+			best.text = one
+		}
+	}
+	if strings.ContainsAny(one, "0123456789") || len(one) < 2 {
+		best.kind = isFill
+	}
+	return best, 1
+}
+
+// of are the words of a kind.
+func (c *clause) of(k kind) []word {
+	var list []word
+	for _, w := range c.words {
+		if w.kind == k {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// live are the places of the harms that are not denied.
+func (c *clause) live() []int {
+	var list []int
+	for i, w := range c.words {
+		if w.kind == isHarm && !w.denied {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// unknown reports a word of which nothing is known.
+func (c *clause) unknown() bool {
+	return slices.ContainsFunc(c.words, func(w word) bool { return w.kind == isUnknown })
+}
+
+// hides reports words that are not known, of a part of which nothing else is said: "wall good
+// and valve frizzled".
+func (c *clause) hides() bool {
+	part, unknown, said := false, false, false
+	for _, w := range append(c.words, word{text: "and"}) {
+		switch {
+		case w.text == "and" || w.text == "with":
+			if part && unknown && !said {
+				return true
+			}
+			part, unknown, said = false, false, false
+		case w.kind == isPart:
+			part = true
+		case w.kind == isUnknown:
+			unknown = true
+		default:
+			said = said || w.kind != isFill
+		}
+	}
+	return false
+}
+
+// places marks the parts that only say where something is: "a crack from the seat to the
+// plug hole", "smeared on the wall at the port".
+func (c *clause) places() {
+	where := false
+	for i := range c.words {
+		w := &c.words[i]
+		switch {
+		case listed(placeWords, w.text):
+			where = true
+		case listed(ownWords, w.text) && w.text != "the" && w.text != "a" && w.text != "an" && w.text != "its":
+			where = false
+		case w.kind == isPart:
+			w.place = where
+			if i+1 < len(c.words) && c.words[i+1].text == "and" && where { // between the two
+				continue
+			}
+			where = false
+		case w.kind == isHarm:
+			where = false
+		}
+	}
+}
+
+// reach is how many words behind it a denial still denies.
+const reach = 5
+
+func (c *clause) denials() {
+	left := 0
+	for i := range c.words {
+		w := &c.words[i]
+		number := w.text == "no" && i+1 < len(c.words) && strings.ContainsAny(c.words[i+1].text[:1], "0123456789")
+		switch {
+		case w.kind == isDeny && number:
+		case w.kind == isDeny:
+			left, c.anyDenied = reach, true
+			for k := max(0, i-2); k < i; k++ { // "cracks: none", "scoring not found"
+				if c.words[k].kind == isHarm && c.endsWith(i) {
+					c.words[k].denied = true
+				}
+			}
+		case left > 0 && w.kind == isHarm:
+			w.denied, left = true, reach
+		case left > 0 && w.kind == isSound && !w.light:
+			c.soundDenied = true
+		case left > 0 && w.kind == isPart && w.part == "hone": // no hone marks left
+			w.kind, w.harm, left = isHarm, "glaze", 0
+		default:
+			left--
+		}
+	}
+}
+
+// endsWith reports a denial behind which nothing more is named: "cracks none seen".
+func (c *clause) endsWith(at int) bool {
+	return !slices.ContainsFunc(c.words[at+1:], func(w word) bool { return w.kind != isFill })
+}
+
+// listsOn reports a clause that only goes on with a list of harms.
+func (c *clause) listsOn() bool {
+	joined := slices.ContainsFunc(c.words, func(w word) bool { return w.text == "or" || w.text == "nor" })
+	return joined && !slices.ContainsFunc(c.words, func(w word) bool { return w.kind != isHarm && w.kind != isFill })
+}
+
+func (c *clause) denyAll() {
+	for i := range c.words {
+		c.words[i].denied = c.words[i].kind == isHarm || c.words[i].denied
+	}
+	c.anyDenied = true
+}

@@ -1,0 +1,81 @@
+package sight_test
+
+import (
+	"slices"
+	"testing"
+
+	"gaugesheet/diag/sight"
+)
+
+// TestRead: part and damage are put together by the table, denials and what is sound say
+// nothing, and what is not known is given back.
+func TestRead(t *testing.T) {
+	for _, tt := range []struct {
+		text string
+		says string // "" for nothing
+		open bool   // something in it is not made out
+	}{
+		{text: "top land broken away on the intake side", says: sight.BrokenLand},
+		{text: "bit of ring sticking out of the groove", says: sight.RingPiece},
+		{text: "ring land of one piston broken", says: sight.BrokenLand},
+		{text: "crack across the crown", says: sight.CrackedPist},
+		{text: "hairline crack from seat to seat", says: sight.CrackedHead},
+		{text: "crack in the valve seat", says: "seat burned"},
+		{text: "liner pitted through from the water side", says: sight.CrackedWall},
+		{text: "rusty ring at mid bore", says: "wall rusty"},
+		{text: "chunk missing from the exhaust valve", says: "valve chipped"},
+		{text: "the intake valve has lost its head", says: sight.BrokenValve},
+		{text: "valve: green on one edge", says: sight.HotValve},
+		{text: "fire ring of the gasket burned through", says: sight.BlownGasket},
+		{text: "gasket washed out at a coolant passage", says: sight.BlownGasket},
+		{text: "small piece lying on the piston crown", says: sight.LooseThing},
+		{text: "piece of the piston missing", says: "piston broken"},
+		{text: "crosshatch gone", says: "wall glazed"},
+		{text: "no hone marks left", says: "wall glazed"},
+		{text: "gouge in the wall at the pin boss", says: "wall scored"},
+		{text: "light scuffing", says: sight.LightScore},
+		{text: "wall fine but exhaust valve burnt", says: "valve burned"},
+		{text: "no scoring, rust on the wall", says: "wall rusty"},
+		{text: "no scoring, rust or pits"},
+		{text: "cracks: none"},
+		{text: "valves: not cracked"},
+		{text: "checked for cracks"},
+		{text: "fine hone marks, seats good"},
+		{text: "light vertical marks"},
+		{text: "valve burned, replaced"},
+		{text: "bright ring at the top of the wall, nothing else"},
+		{text: "6 mm camera, poor light"},
+		{text: "plug hole thread cleaned"},
+		{text: "wall good and exhaust valve frabbled", open: true},
+		{text: "frabbled", open: true},
+		{text: "wall not good", open: true},
+		{text: "piston looks odd", open: true},
+	} {
+		look := sight.Read(tt.text, true)
+		if tt.says == "" && len(look.Says) > 0 || tt.says != "" && !slices.Contains(look.Says, tt.says) {
+			t.Errorf("%q says %q, expected %q", tt.text, look.Says, tt.says)
+		}
+		if open := len(look.Unread) > 0; open != tt.open {
+			t.Errorf("%q leaves %q open, expected that it is: %v", tt.text, look.Unread, tt.open)
+		}
+	}
+}
+
+// TestReadOfLines: of a line that is no look into a cylinder only what names its parts counts.
+func TestReadOfLines(t *testing.T) {
+	for text, says := range map[string]bool{"ring of 3 broken": true, "3 retested with oil": false, "injector 3 failed": false, "cam sensor of 2 bad": false, "exhaust rocker of 3 broken": false, "intake gasket of 1 blown": false} {
+		if look := sight.Read(text, false); len(look.Says) > 0 != says {
+			t.Errorf("%q says %q, expected any: %v", text, look.Says, says)
+		}
+	}
+}
+
+// TestNear: where a letter is wrong the word that was meant is known, and some of each part are.
+func TestNear(t *testing.T) {
+	if meant, known := sight.Near("exhaust valve brunt"); meant != "burnt" || len(known) == 0 {
+		t.Errorf("near %q, %q, expected burnt and words of a valve", meant, known)
+	}
+	if meant, _ := sight.Near("frabbled"); meant != "" {
+		t.Errorf("frabbled is near %q, expected nothing", meant)
+	}
+}

@@ -1,0 +1,128 @@
+package sight
+
+// The house's words of what was seen, where no list of words had any before.
+const (
+	BrokenRing  = "§ring broken"     // a ring, or the land between two
+	BrokenLand  = "§land broken"     // that land
+	RingPiece   = "§ring piece"      // some of a ring out of its groove
+	StuckRing   = "§ring stuck"      // a ring that does not spring
+	CrackedPist = "§piston cracked"  // a piston cracked, or broken below its crown
+	CrackedHead = "§head cracked"    // a head cracked, burned or warped
+	CrackedWall = "§wall cracked"    // a wall cracked or eaten through
+	BrokenValve = "§valve broken"    // a valve without its head
+	HotValve    = "§valve heat"      // the colors of heat at one side of a valve
+	LeakyValve  = "§valve leaks"     // a valve or seat pitted, warped, worn or not closing
+	BlownGasket = "§gasket blown"    // a gasket blown, burned or broken
+	BrokenPlug  = "§plug broken"     // an electrode or insulator gone, or hit
+	MeltedPlug  = "§plug melted"     // an electrode melted away
+	PinClip     = "§pin clip out"    // the clip of a piston's pin missing, or the pin walked
+	LooseThing  = "§loose thing"     // a thing that does not belong there
+	OilSeen     = "§wet with oil"    // oil on what should be dry
+	FuelSeen    = "§wet with fuel"   // fuel there
+	WetSeen     = "§wet"             // wet, nobody says with what
+	WornSeen    = "§worn parts"      // wear that a camera shows
+	PittedWall  = "§wall pitted"     // pits on the wall
+	LightScore  = "§light scoring"   // marks on the wall that are called light
+	DeepScore   = "§score not light" // others
+)
+
+// elsewhere is what other lists of words make out by themselves.
+const elsewhere = "§"
+
+// A row is what some harms of some parts come to, in the house's words: some of them
+// stand in the lists of package known already.
+type row struct{ parts, harms, says string }
+
+// table is read from its top: the first row that has a part and a harm says what it is.
+var table = []row{
+	{"ring land", "object caught", BrokenRing + "; " + RingPiece},
+	{"land", "crack broken missing chip melt burn erode hole bad", BrokenRing + "; " + BrokenLand},
+	{"ring", "missing", BrokenRing + "; " + RingPiece},
+	{"ring", "crack broken chip bad bend loose melt", BrokenRing},
+	{"ring land", "stick seize carbon", StuckRing},
+	{"ring land", "wear leak blow score line", WornSeen},
+	{"piston crown", "hole", "crown holed"},
+	{"piston crown", "broken missing chip object", "piston broken"},
+	{"piston crown", "crack bad", CrackedPist},
+	{"piston crown", "melt erode", "piston melted"},
+	{"crown", "burn", "piston melted"},
+	{"piston", "burn", "piston melted"},
+	{"piston crown", "hit", "crown marked"},
+	{"crown", "mark pit bend warp", "crown marked"},
+	{"piston", "mark line smear seize score metal", "wall scored"},
+	{"crown", "metal smear", LooseThing},
+	{"piston", "wear loose rust pit leak blow", WornSeen},
+	{"crown", "score line", "crown marked"},
+	{"crown", "carbon", "carbon on the crown"},
+	{"piston", "carbon", "carbon on the piston"},
+	{"crown piston", "wash", "washed"},
+	{"wall pot", "crack broken hole chip missing", CrackedWall},
+	{"wall pot", "erode melt burn", CrackedWall},
+	{"wall pot", "score seize smear metal bad", "wall scored"},
+	{"wall", "line mark hit", "wall scored"},
+	{"wall pot", "pit", "wall rusty; " + PittedWall},
+	{"wall pot", "rust", "wall rusty"},
+	{"wall pot hone", "glaze", "wall glazed"},
+	{"hone", "missing wear", "wall glazed"},
+	{"hone", "score line", "wall scored"},
+	{"wall", "wear warp", WornSeen},
+	{"wall pot", "wash", "washed"},
+	{"pot", "object", LooseThing},
+	{"wall", "object", LooseThing},
+	{"head hole", "crack hole broken chip missing melt erode warp burn bad score blow bend", CrackedHead},
+	{"head", "pit hit mark", "crown marked"},
+	{"head", "rust", "rusty head; " + CrackedHead},
+	{"head", "leak", CrackedHead},
+	{"head", "object", LooseThing},
+	{"vhead", "missing broken crack object", BrokenValve},
+	{"valve vside", "object", "valve chipped"},
+	{"valve vside", "missing broken", BrokenValve},
+	{"valve vside", "crack burn chip melt erode hole bad", "valve burned"},
+	{"valve vside", "bend", "valve bent"},
+	{"valve vside", "hit", "crown marked"},
+	{"valve vside", "stick loose", "valve stuck"},
+	{"valve vside", "rust", "valves rust"},
+	{"seat", "rust", "seat rust"},
+	{"valve vside seat", "pit leak warp score line wear blow smear", LeakyValve},
+	{"valve vside", "heat", HotValve},
+	{"seat", "crack burn chip melt erode hole bad broken object heat", "seat burned"},
+	{"seat", "loose missing stick bend", "seat loose"},
+	{"valve vside seat", "carbon", "carbon on the seat"},
+	{"gear", "broken crack missing loose bend chip hit object bad stick", "rocker broken"},
+	{"gear", "wear pit score", "lobe worn"},
+	{"gasket", "crack broken missing burn blow hole erode melt bad leak chip line rust carbon mark object pit bend", BlownGasket},
+	{"plug", "melt erode burn", MeltedPlug},
+	{"plug", "broken missing crack chip hit bend object", BrokenPlug},
+	{"nozzle", "broken missing hit melt chip object", LooseThing},
+	{"plug", "metal smear", "metal on the plug"},
+	{"clip", "missing broken loose bend caught bad wear object crack stick seize", PinClip},
+	{"rod", "bend warp", "bent rod"},
+	{"port", "broken crack chip hit melt missing hole", CrackedWall},
+	{"port", "score seize smear metal line", "wall scored"},
+	{"port", "object caught", LooseThing},
+	{"port", "carbon", "carbon on the crown"},
+	{"*", "score seize smear", "wall scored"},
+	{"*", "rust", "wall rusty"},
+	{"*", "oil", OilSeen},
+	{"*", "fuel", FuelSeen},
+	{"*", "flood", "liquid"},
+	{"*", "wet", WetSeen},
+	{"*", "water", "water"},
+	{"*", "pool", elsewhere},
+	{"*", "object", LooseThing},
+	// Without a part that they belong to.
+	{"", "pit", "wall rusty; " + PittedWall},
+	{"", "glaze", "wall glazed"},
+	{"", "hit", "crown marked"},
+	{"", "wash", "washed"},
+	{"", "carbon", "carbon on the crown"},
+	{"", "hole", "crown holed"},
+	{"", "melt", "piston melted"},
+}
+
+// outlying are parts that are told of with other words than those of a look into a cylinder,
+// where it is not said that somebody looked there.
+var outlying = map[part]bool{"vside": true, "nozzle": true, "gear": true, "rod": true, "port": true, "hole": true}
+
+// headed are harms between places of a head: a crack from its seat to its plug hole is in it.
+var headed = map[part]bool{"seat": true, "nozzle": true, "vside": true, "hole": true, "valve": true, "head": true}
