@@ -78,8 +78,9 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
 	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
-	scored := c.Ported() && c.AnyLow(c.Read())                              // its piston may be, and each turn takes more of the wall
-	return !inlet && !scored && !c.AnyFar(c.Read()) && !c.FaltersInTheAir() // which is not flown to see
+	scored := c.Ported() && c.AnyLow(c.Read())                                         // its piston may be, and each turn takes more of the wall
+	pitted := c.AnySeen(c.Every(), known.PittedWall)                                   // which running does not mend
+	return !inlet && !scored && !pitted && !c.AnyFar(c.Read()) && !c.FaltersInTheAir() // which is not flown to see
 }
 
 // runTakes is shorter of an aircraft, which is run on the ground alone.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/sight"
 )
 
 // SeenIn is all that the job says of a look into one cylinder, in lower case:
@@ -35,6 +36,9 @@ func (c *Case) sightsOf(name string) string {
 			if part.look != "" {
 				texts = append(texts, part.what+" "+part.look)
 			}
+		}
+		if b.Wall == "pitted" {
+			texts = append(texts, "wall rusty", sight.PittedWall)
 		}
 		texts = append(texts, b.Note)
 	}

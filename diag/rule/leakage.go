@@ -60,7 +60,7 @@ var leakPlaceRules = []Rule{
 		Source: "TM 5-3805-260-24, cylinder leakage: air at the air cleaner, intake valve; the threshold is common practice, no source", Class: Single, About: diag.AboutCylinders,
 		Needs: []known.Need{known.NeedsLeakage},
 		Of:    eachCylinder, When: known.AirAt(known.AtInlet),
-		Kind: OfLeakage, Weigh: inletLeak, Say: leakAt(false, true), Headline: "leaks-at-valve", Variants: []string{twoStrokeVariant},
+		Kind: OfLeakage, Weigh: inletLeak, Say: leakAt(false, true), Headline: "leaks-at-valve", Variants: []string{twoStrokeVariant, airBoxVariant},
 	},
 	{
 		Name: "leaks-to-crankcase", Title: "Air escapes into the crankcase",
@@ -91,6 +91,7 @@ var leakPlaceRules = []Rule{
 
 const (
 	twoStrokeVariant = "two-stroke"
+	airBoxVariant    = "air-box"
 	bankVariant      = "bank"
 )
 

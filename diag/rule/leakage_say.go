@@ -20,6 +20,9 @@ func leakAt(always, valve bool) func(*known.Case, known.Subject) diag.Finding {
 			return f
 		}
 		judgeLeak(c, s.Cylinders, &f)
+		if valve && !c.Ported() && !c.InletValves() && c.LeaksAt(s.Name(), known.AtInlet) { // through ports in the wall
+			f.Variant, f.Headline = airBoxVariant, "leaks-past-rings"
+		}
 		if valve && bothValves(c, s) {
 			f.Confidence, f.Headline = diag.Weak, "leakage-doubtful"
 		}

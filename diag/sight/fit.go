@@ -16,6 +16,9 @@ func (c *clause) fits(at int, before []word, into bool) ([]string, bool) {
 	if len(near) == 0 {
 		near = before
 	}
+	if h == "caught" { // of what was named before, in what is named now
+		near = append(near, before...)
+	}
 	if !into {
 		if len(near) > 0 && outlying[near[0].part] {
 			return nil, false

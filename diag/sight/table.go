@@ -99,7 +99,7 @@ var table = []row{
 	{"rod", "bend warp", "bent rod"},
 	{"port", "broken crack chip hit melt missing hole", CrackedWall},
 	{"port", "score seize smear metal line", "wall scored"},
-	{"port", "object caught", LooseThing},
+	{"port", "object", LooseThing},
 	{"port", "carbon", "carbon on the crown"},
 	{"*", "score seize smear", "wall scored"},
 	{"*", "rust", "wall rusty"},

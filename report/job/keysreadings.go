@@ -55,7 +55,7 @@ var leakKeys = []key{
 
 // boreKeys are what a camera shows of one cylinder.
 var boreKeys = []key{
-	{name: "wall", form: asWord, words: []string{"scored", "glazed", "rust", "good"}, says: "cylinder wall", doc: "The cylinder wall."},
+	{name: "wall", form: asWord, words: []string{"scored", "glazed", "rust", "pitted", "good"}, says: "cylinder wall", doc: "The cylinder wall."},
 	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "melted", "marked", "good"}, says: "piston crown", doc: "The crown of the piston."},
 	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "rust", "good"}, says: "valves seen", doc: "The valves."},
 	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "rust", "good"}, says: "valves seen", doc: "The valve seats."},
