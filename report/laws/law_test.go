@@ -178,7 +178,7 @@ func jobs(most int) int {
 func TestLaws(t *testing.T) {
 	count := jobs(*jobCount)
 	var laws []*law
-	for _, l := range slices.Concat(safetyLaws, truthLaws, changeLaws, storyLaws, checkLaws, followLaws, forkLaws, numberLaws, forcedLaws, pageLaws) {
+	for _, l := range slices.Concat(safetyLaws, truthLaws, changeLaws, storyLaws, checkLaws, followLaws, forkLaws, numberLaws, forcedLaws, pageLaws, seenLaws) {
 		if strings.HasPrefix(l.name, *onlyLaw) {
 			laws = append(laws, &l)
 		}
