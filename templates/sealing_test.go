@@ -44,6 +44,7 @@ func leaksAndLooks() []*diag.Test {
 		of("V6", leak("1", 60, "exhaust"), leak("3", 55, "inlet"), heard("5", "exhaust"), leak("2", 6), leak("4", 7), leak("6", 8)),
 		of("inline-4", heard("1", "inlet"), heard("2", "exhaust"), heard("3", "exhaust"), heard("4", "inlet")),
 		of("inline-2", sample.TwoStroke, leak("1", 35, "exhaust"), heard("2", "inlet")),
+		of("inline-3", sample.TwoStroke, sample.Diesel, leak("2", 42, "inlet"), leak("1", 8), leak("3", 9)),
 		of("inline-2", sample.TwoStroke, heard("1", "exhaust"), leak("2", 22, "inlet")),
 		of("inline-4", heard("1", "crankcase"), heard("2", "coolant"), heard("3", "outside"), heard("4", "neighbour")),
 		of("inline-4", leak("1", 32, "crankcase"), leak("2", 18, "outside"), leak("3", 9, "neighbour"), leak("4", 3, "coolant"), sample.LeakLimit(20)),
@@ -70,6 +71,11 @@ func leaksAndLooks() []*diag.Test {
 	for _, b := range []diag.Bore{{Wall: "scored"}, {Wall: "glazed"}, {Crown: "holed"}, {Crown: "melted"}, {Crown: "marked"}, {Crown: "washed"}, {Crown: "carbon"}, {Valves: "bent"}, {Valves: "burnt"}} {
 		list = append(list, sample.Dry("inline-4", low3, seen(b)), of("flat-4", airCooled, seen(b)))
 	}
+	for _, words := range []string{"ring broken", "ring land broken", "ring stuck", "crack across the crown", "crack in the head", "pinholes in the liner", "valve head missing", "exhaust valve green on one edge", "seat pitted",
+		"gasket blown", "plug electrode missing", "electrode melted", "circlip missing", "screw on the piston", "oily crown", "wet with fuel", "damp", "ridge at the top of the wall", "rust pits", "frabbled", "valve brunt"} {
+		list = append(list, sample.Dry("inline-4", low3, sample.Seen("3", words)), of("flat-4", airCooled, sample.Seen("3", words)), of("inline-2", sample.TwoStroke, sample.Seen("2", words)), sample.Dry("inline-3", []float64{27, 26, 27}, sample.TwoStroke, sample.Diesel, sample.Seen("2", words)))
+	}
+	list = append(list, sample.Dry("inline-4", even, sample.Known(func(h *diag.History) { h.Findings = []string{"ring land of one piston broken"} })))
 	return list
 }
 
@@ -81,6 +87,7 @@ var leakAndLookRules = []string{
 	"oil-wet", "fuel-wet", "all-fuel-wet", "ash-deposits", "plugs-worn", "gap-out", "plugs-normal",
 	"plug-melted", "plug-damaged", "gap-closed", "detonation-signs", "overheated", "coolant-washed", "plug-bridged", "plug-tracked",
 	"seen-holed", "seen-melted", "seen-marked", "seen-bent-valve", "seen-burnt-valve", "seen-scored", "seen-washed", "seen-carbon", "seen-glazed",
+	"seen-broken-ring", "seen-stuck-ring", "seen-cracked-piston", "seen-cracked-head", "seen-cracked-wall", "seen-broken-valve", "seen-leaky-valve", "seen-blown-gasket", "seen-broken-plug", "seen-pin-clip", "seen-loose-thing", "seen-wet", "seen-worn", "seen-pitted-wall", "seen-not-judged", "seen-somewhere",
 }
 
 // TestLeaksAndLooksCanBeSaid says every wording of leakage, plugs and what was

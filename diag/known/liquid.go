@@ -95,7 +95,7 @@ func (c *Case) OilRunsDown(name string) bool {
 // which its plug stands, the boot or tube there, a joint outside, the water with soap by
 // which it is looked for and the parts that water gives their name.
 var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?|soap\w*|spray\w*|(?:gasket|head) (?:edge|joint)|edge of the (?:head )?gasket|joint|flange|outside|(?:foot|bottom|lower end|lower seals?|outside) of|into the (?:oil pan|sump|pan|crankcase)|core plugs?|freeze plugs?|` +
-	`(?:water|coolant) (?:pump|hose|jacket|pipe|outlet|inlet|neck|temperature|gauge|manifold|passages?|level|bottle|tank))\b[^;,.]*`)
+	`(?:water|coolant) (?:pump|hose|jacket|pipe|outlet|inlet|neck|temperature|gauge|manifold|passages?|level|bottle|tank|side|hole))\b[^;,.]*`)
 
 // NoLiquidCame reports an engine that was turned by hand with the plugs out, and
 // nothing came out of this cylinder.

@@ -20,7 +20,9 @@ func (c *Case) lookAt(text string, into bool) sight.Look {
 		c.looks = map[string]sight.Look{}
 	}
 	look := sight.Read(text, into)
-	look.Unread = slices.DeleteFunc(look.Unread, func(clause string) bool { return SpeaksOf(plainWords(clause), seenElsewhere...) })
+	look.Unread = slices.DeleteFunc(look.Unread, func(clause string) bool {
+		return SpeaksOf(ringGrooves.ReplaceAllString(plainWords(clause), "slot"), seenElsewhere...)
+	})
 	c.looks[key] = look
 	return look
 }

@@ -94,6 +94,9 @@ func (r *reader) takeBack() bool {
 	return true
 }
 
+// ways are parts by which one looks in.
+var ways = map[part]bool{"hole": true, "nozzle": true, "port": true, "pot": true}
+
 // vague are harms that say something of a look into a cylinder, and of a line of work or findings
 // may mean what was measured or done.
 var vague = []harm{"leak", "mark", "line", "wear", "oil", "fuel", "water", "wet", "flood", "pool", "metal", "loose", "carbon", "wash", "heat"}
@@ -127,7 +130,7 @@ func (r *reader) judge(c *clause) (says []string, open bool) {
 	case len(c.of(isSound)) > 0, c.anyDenied, c.mended:
 	case len(c.live()) > 0: // words that are weak beside a light one
 	default:
-		open = c.unknown() && !(len(c.of(isIdle)) > 0 && len(c.of(isPart)) == 0)
+		open = c.unknown() && !(len(c.of(isIdle)) > 0 && !slices.ContainsFunc(c.of(isPart), func(w word) bool { return !ways[w.part] }))
 	}
 	return says, open
 }

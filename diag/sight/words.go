@@ -14,10 +14,10 @@ var partWords = map[part]string{
 	"land":   "ring land|ring lands|land|lands|top land|second land|ring groove|ring grooves",
 	"piston": "piston|pistons|skirt|skirts|piston skirt|pin boss|piston boss|boss|bosses",
 	"crown":  "crown|crowns|piston crown|piston top|piston tops|piston head|top of the piston|top of piston|dome|piston edge|edge of the piston|edge of piston",
-	"wall":   "wall|walls|bore|bores|cylinder wall|cylinder walls|barrel|barrels|liner|liners|sleeve|sleeves|block|cylinder block|plating|thrust side|thrust face|above the ports",
+	"wall":   "wall|walls|bore|bores|cylinder wall|cylinder walls|barrel|barrels|liner|liners|sleeve|sleeves|block|cylinder block|plating|chrome|nikasil|lining|coating|flange|thrust side|thrust face|above the ports",
 	"pot":    "cylinder|cylinders|cyl|pot|pots|inside|in there|thing", // which is the wall where no other part is named
-	"head":   "head|heads|cylinder head|cylinder heads|chamber|chambers|combustion chamber|roof|squish band|prechamber|pre chamber|precombustion chamber|swirl chamber|head face|valve bridge|valve bridges",
-	"hole":   "plug hole|plug holes|spark plug hole|plug bore|plug thread|plug threads|injector hole|injector bore|injector seat|nozzle hole",
+	"head":   "head|heads|cylinder head|cylinder heads|chamber|chambers|combustion chamber|roof|squish band|prechamber|pre chamber|precombustion chamber|swirl chamber|head face|deck|head deck|fire deck|block deck|valve bridge|valve bridges",
+	"hole":   "plug hole|plug holes|glow plug hole|glow plug holes|spark plug hole|plug bore|plug thread|plug threads|injector hole|injector bore|injector seat|nozzle hole",
 	"valve":  "valve|valves|exhaust valve|exhaust valves|inlet valve|inlet valves|intake valve|intake valves|valve face|valve faces|valve edge|valve margin|valve stem|stem|stems|margin",
 	"vside":  "inlet|intake|exhaust|inlets|intakes|exhausts", // which is its valve, in a look into a cylinder
 	"nozzle": "injector|injectors|nozzle|nozzles|injector tip|nozzle tip",
@@ -37,7 +37,8 @@ var harmWords = map[harm]string{
 	"crack":   "crack*|fractur*|split|splits|fissure*|cleft",
 	"broken":  "broken|broke|breaks|break|snapped|shattered|smashed|in two|in pieces|in two pieces|in three pieces|disintegrat*|failed|let go|crumbl*|burst",
 	"missing": "missing|gone|absent|lost|not there|fell off|fallen off|came off|dropped|dropped off|fell in|fallen in|fell out|fallen out|fallen|broken off|broke off|broken away|broke away|snapped off|come off|out of its groove|out of place|out of its place",
-	"chip":    "chip|chips|chipped|chipping|nick|nicks|nicked|notch|notched|tear|torn|spalled|spalling",
+	"chip":    "chip|chips|chipped|chipping|nick|nicks|nicked|notch|notched|bite|bites|bitten|tear|torn",
+	"peel":    "peel*|flaking|flaked|flaked off|flakes off|spall*|coming off|lifting",
 	"hole":    "hole|holes|holed|pinhole|pinholes|pin hole|pin holes|perforat*|punctur*|porous|porosity|worm hole*|daylight|pitted through|rusted through|eaten through|corroded through|rotted through|worn through to the water",
 	"burn":    "burn|burns|burned|burnt|burning|burned away|burned out|torch*|guttered|gutter*|blowtorched|scorch*|charred",
 	"melt":    "melt*|molten",
@@ -85,7 +86,7 @@ var (
 	mendWords = "replaced|renewed|repaired|welded|fixed|mended|reground|lapped|rebored|resleeved|sleeved|refaced|recut"
 	// idleWords are of the look itself, and of nothing seen.
 	idleWords = "wet test|squirted|fogging oil|preserving oil|oil hole|oil holes|bolt hole|bolt holes|burned oil|burning oil|broken in|camera|borescope|borescoped|boroscope|endoscope|scope|scoped|lens|probe|photo|photos|picture|pictures|image|images|video|view|viewed|poor light|bad light|low light|poor view|bad view|poor picture|access|lit|focus|blurred|mirror used|cleaned|wiped|removed|refitted|installed|out|taken|saved|file|" +
-		"looked|looked at|looked into|inspected|checked|examined|judged|through the plug hole|through the port|through the injector hole|plug hole thread|by hand|retest|again next|not looked at|not seen|not reached|not possible|not available|measured|hours|service|fitted|by phone|recorded|customer|owner|see photo|see picture|first look|second look|new"
+		"looked|looked at|looked into|looked in|inspected|checked|examined|judged|through the plug hole|through the port|through the injector hole|plug hole thread|by hand|retest|again next|not looked at|not seen|not reached|not possible|not available|measured|hours|service|fitted|by phone|recorded|customer|owner|see photo|see picture|first look|second look|new"
 	// placeWords set a place before a part, from which it is not read of that part.
 	placeWords = "at|near|beside|by|around|between|from|to|toward|towards|through|above|below|under|underneath|behind|next to|over|facing|opposite|into|against|close to|along"
 	ownWords   = "in|of|on|across|the|a|an|its|out|with"
