@@ -66,6 +66,7 @@ var (
 	WetSeen     = []string{sight.WetSeen}
 	WornSeen    = []string{sight.WornSeen}
 	PittedWall  = []string{sight.PittedWall}
+	CarbonCrumb = []string{sight.CarbonCrumb}
 	lightScore  = []string{sight.LightScore}
 	deepScore   = []string{sight.DeepScore}
 )
@@ -79,7 +80,7 @@ func (c *Case) ScoredLightly(names []string) bool {
 }
 
 // ofValves are the sights of a cylinder's valves.
-var ofValves = slices.Concat(BrokenValve, HotValve, LeakyValve, BurntValve, BentValve, StuckOpen)
+var ofValves = slices.Concat(CarbonCrumb, BrokenGear, BrokenValve, HotValve, LeakyValve, BurntValve, BentValve, StuckOpen)
 
 // judgedAgain are words of a second look at what was seen, by name.
 const judgedAgain = "second look"

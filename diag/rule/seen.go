@@ -96,7 +96,7 @@ var seenRules = needing(known.NeedsSight, []Rule{
 		Why:    "Carbon builds where oil or a rich mixture burns. It takes up room and so raises the reading, and a crumb of it on a seat lets a valve leak. By itself it asks for nothing.",
 		Source: byEye, Class: Information, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.Any(known.SeenThere("carbon on the crown", known.CarbonWords), known.SeenThere("carbon on a seat", known.CarbonOnSeat)),
-		Kind: OfSight, Weigh: carbonSeen, Say: seen(diag.NoAction), Headline: "see-findings",
+		Kind: OfSight, Weigh: carbonSeen, Say: carbonSays, Headline: "see-findings",
 	},
 	{
 		Name: "seen-intake-deposits", Title: "Carbon was seen on the valves of an engine with direct injection, and it is complained of",
@@ -224,6 +224,15 @@ func washedCrown(c *known.Case, _ known.Subject) []Voice {
 		return append(speaks(Known, "washed-bore"), common("leaking-injector", "rich-mixture", "flooding")...)
 	}
 	return append(pathToCoolant(Sight, commonest), speaks(commonest-2*rarer, "leaking-injector")...)
+}
+
+// carbonSays: a piece that lies on a seat holds its valve open, and is gone or not at the next look.
+func carbonSays(c *known.Case, s known.Subject) diag.Finding {
+	f := seen(diag.NoAction)(c, s)
+	if f.Facts["crumb"] = c.HasValves() && c.AnySeen(s.Cylinders, known.CarbonCrumb); f.Facts["crumb"] == true {
+		f.Urgency, f.Headline = diag.CheckAgain, "seen-leaky-valve"
+	}
+	return f
 }
 
 func carbonSeen(c *known.Case, s known.Subject) []Voice {

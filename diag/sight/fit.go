@@ -35,7 +35,7 @@ func (c *clause) fits(at int, before []word, into bool) ([]string, bool) {
 		for _, w := range near {
 			if w.place == places {
 				if says := lookUp(w.part, h); says != "" {
-					return c.graded(at, says), true
+					return append(c.graded(at, says), c.crumb(says)...), true
 				}
 			}
 		}
@@ -50,6 +50,14 @@ func (c *clause) fits(at int, before []word, into bool) ([]string, bool) {
 		return c.graded(at, says), true
 	}
 	return nil, false
+}
+
+// crumb is what carbon on a seat comes to as well where it is a piece by itself.
+func (c *clause) crumb(says string) []string {
+	if says == "carbon on the seat" && slices.ContainsFunc(c.live(), func(i int) bool { return c.words[i].harm == "object" }) {
+		return []string{CarbonCrumb}
+	}
+	return nil
 }
 
 // liesOn reports a part on or in which a thing lies, and of which it is none: but a ring, of

@@ -22,6 +22,7 @@ const (
 	WetSeen     = "§wet"             // wet, nobody says with what
 	WornSeen    = "§worn parts"      // wear that a camera shows
 	PittedWall  = "§wall pitted"     // pits on the wall
+	CarbonCrumb = "§carbon crumb"    // a piece of carbon that lies on a seat
 	LightScore  = "§light scoring"   // marks on the wall that are called light
 	DeepScore   = "§score not light" // others
 )

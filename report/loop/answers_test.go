@@ -147,6 +147,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-place":      (*bench).takeLeakDown,
 	"borescope":       (*bench).look,
 	"scope-the-rest":  func(b *bench, _ []int) answer { return b.look(b.all()) },
+	"second-look":     (*bench).look,
 	"piston-height": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.short }), "one comes up less|less", map[bool]string{true: "water comes out|water", false: "all come up alike|alike"}[b.anyOf(on, func(c *bore) bool { return c.liquid })])
 	},
