@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -256,20 +257,20 @@ func seenWetSays(c *known.Case, s known.Subject) diag.Finding {
 
 // notJudgedSays gives what was written, and words that would be understood.
 func notJudgedSays(c *known.Case, s known.Subject) diag.Finding {
-	var said, near diag.Names
-	meant := ""
+	var said diag.Names
+	of, meant := "", ""
 	for _, n := range s.Cylinders {
 		for _, text := range c.SeenNotJudged(n) {
 			if slices.Contains(said, text) {
 				continue
 			}
 			said = append(said, text)
-			if word, words := sight.Near(text); len(near) == 0 {
-				meant, near = word, words
+			if part, word := sight.Near(text); of == "" {
+				of, meant = part, cmp.Or(meant, word)
 			}
 		}
 	}
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"said": inShort(said), "near": near, "meant": meant}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"said": inShort(said), "part": of, "meant": meant}}
 }
 
 // quotedMost is how many letters of what somebody wrote stand in a finding: all of it stands with

@@ -1,44 +1,20 @@
 package sight
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
-// nearMost is how many words that are known Near gives.
-const nearMost = 5
-
-// Near are words that are known of the parts that a clause names, or of any, and the one that
-// was probably meant where a letter is wrong.
-func Near(clause string) (meant string, known []string) {
+// Near is the part that a clause names first, "" for none, and the word that was probably meant
+// where a letter is wrong.
+func Near(clause string) (of, meant string) {
 	c := parse(likeWords.Replace(strings.ToLower(clause)))
 	for _, w := range c.words {
-		if w.kind == isUnknown && meant == "" {
+		switch {
+		case w.kind == isUnknown && meant == "":
 			meant = misspelled(w.text)
+		case w.kind == isPart && of == "":
+			of = string(w.part)
 		}
 	}
-	parts := c.of(isPart)
-	if len(parts) == 0 {
-		parts = []word{{part: "wall"}, {part: "crown"}, {part: "valve"}}
-	}
-	for _, w := range parts {
-		for _, name := range usualWords[w.part] {
-			if len(known) < nearMost && !slices.Contains(known, name) {
-				known = append(known, name)
-			}
-		}
-	}
-	if len(known) == 0 {
-		known = []string{"cracked", "broken", "missing", "scored", "good"}
-	}
-	return meant, known
-}
-
-// usualWords are what is mostly said of the parts.
-var usualWords = map[part][]string{
-	"ring": {"broken", "stuck", "missing", "worn", "good"}, "land": {"broken", "cracked", "good"}, "piston": {"scored", "holed", "cracked", "broken", "good"}, "crown": {"holed", "melted", "marked", "washed", "good"},
-	"wall": {"scored", "rusty", "pitted", "cracked", "good"}, "head": {"cracked", "burned", "good"}, "valve": {"burned", "bent", "broken", "stuck", "good"}, "vhead": {"missing"},
-	"seat": {"burned", "loose", "pitted", "recessed", "good"}, "gasket": {"blown", "burned", "good"}, "plug": {"broken", "melted", "good"}, "clip": {"missing", "good"}, "gear": {"broken", "loose", "good"},
+	return of, meant
 }
 
 // misspelled is the word of a part or a harm from which another differs by one letter, "" for none.
