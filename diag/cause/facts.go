@@ -47,7 +47,7 @@ func airBank(c *known.Case) string {
 // foundFacts are of what was tested, found and told.
 func foundFacts(c *known.Case) diag.Facts {
 	return diag.Facts{
-		"ails": c.Ails(), "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
+		"ails": c.Ails(), "noSmoke": c.History.Smoke.Colour == "none", "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
 		"hose":       c.MadeLowByHose(),
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
 		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),

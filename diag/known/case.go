@@ -46,6 +46,7 @@ type Case struct {
 	sayings       *[]string
 	exhaust       *[2]bool // that people fell ill of it, that they breathe it, by what is told
 	lit           *bool    // see Distributor
+	oilUsed       **OilUse // see OilUsed
 	stand         []string // the complaints that stand, once it was asked
 	then          map[*diag.Test]*Case
 

@@ -1,7 +1,6 @@
 package known
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,7 +33,9 @@ const noStart, oilUse, coolantLoss = "no start", "oil use", "coolant loss"
 // That the engine stood for long is how it came here and not what is wrong with
 // it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
-	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && (c.Stood() || c.StoodAndSound()) })
+	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool {
+		return x == "stood" && (c.Stood() || c.StoodAndSound()) || x == oilUse && c.OilUseUsual()
+	})
 	add := func(told bool, complaint string, or ...string) {
 		if told && !slices.ContainsFunc(append(or, complaint), func(x string) bool { return slices.Contains(list, x) }) {
 			list = append(list, complaint)
@@ -118,22 +119,6 @@ func (c *Case) SteamAtStart() bool {
 	return c.Smokes("white", "start") && len(c.History.Smoke.When) == 1 && !c.Spec.Diesel() && !c.Complains(coolantLoss, "overheating")
 }
 
-// oilFigure is oil used over a distance or a time, as it is written: "1 l in 1000 km".
-var oilFigure = regexp.MustCompile(`^(?:about |some )?([0-9.]+) ?(l|litres?|liters?|ml|qts?|quarts?|pints?|pt)(?: of oil)? ?(?:in|per|/|every|over|to|a) ?(?:the )?([0-9.,]*) ?(km|kms|miles?|mi|hours?|hrs?|h)$`)
-
-// Litres of what oil is measured in, and kilometers of how far is driven.
-var (
-	litres     = map[byte]float64{'l': 1, 'm': 0.001, 'q': 0.946, 'p': 0.473}
-	kilometres = map[byte]float64{'k': 1, 'm': 1.609}
-)
-
-// Oil that a sound engine uses and nobody need look for: litres in 1000 km, and in an hour.
-// Common practice, no source; makers allow more.
-const (
-	usualOilOver   = 0.3
-	usualOilHourly = 0.1
-)
-
 // oilUseTold reports oil use in a figure that is more than what any engine uses, or in words
 // that do not say that there is none.
 func (c *Case) oilUseTold() bool {
@@ -141,23 +126,8 @@ func (c *Case) oilUseTold() bool {
 	if text == "" || SpeaksOf(text, "none", "nil", "nothing", "normal", "not measurable", "negligible", "within") || strings.HasPrefix(text, "no") || text == "0" {
 		return false
 	}
-	m := oilFigure.FindStringSubmatch(text)
-	if m == nil {
-		return true
-	}
-	used, err := strconv.ParseFloat(m[1], 64)
-	over, overErr := strconv.ParseFloat(strings.ReplaceAll(m[3], ",", ""), 64)
-	if overErr != nil {
-		over = 1
-	}
-	if err != nil || over <= 0 {
-		return true
-	}
-	used *= litres[m[2][0]]
-	if km, driven := kilometres[m[4][0]]; driven {
-		return used/(over*km)*1000 > usualOilOver
-	}
-	return used/over > usualOilHourly
+	u := c.OilUsed()
+	return u == nil || u.Is != "usual"
 }
 
 // isMisfireCode reports a code that says no more than that it misfires.

@@ -278,7 +278,7 @@ func (c *Case) CameSlowly() bool {
 }
 
 // UsesOil reports that the engine is said to use oil.
-func (c *Case) UsesOil() bool { return c.Complains("oil use") || c.History.OilUse != "" }
+func (c *Case) UsesOil() bool { return (c.Complains(oilUse) || c.oilUseTold()) && !c.OilUseUsual() }
 
 // Smokes reports smoke of a colour, seen at one of these times; at any time
 // where none are named.

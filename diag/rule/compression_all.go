@@ -150,7 +150,7 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 // low, one whose valve timing has slipped stops as it does.
 func stoppedFarLow(c *known.Case) bool {
 	basis := c.AllLow()
-	worn := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue" || c.OnsetSays("slow", "gradual", "month", "year")
+	worn := c.UsesOil() || c.History.Smoke.Colour == "blue" || c.OnsetSays("slow", "gradual", "month", "year")
 	return c.HasValves() && c.WillNotStart() && !c.Stood() && !c.Flooded() && !worn && basis != nil && (basis.Share < farOff || c.DriveMayHaveLetGo())
 }
 
@@ -172,7 +172,7 @@ func timingTouched(c *known.Case) []Voice {
 func weighWear(c *known.Case, s known.Subject) []Voice {
 	smokes := c.History.Smoke.Colour == "blue"
 	blue := smokes && (len(c.History.Smoke.When) == 0 || c.Smokes("blue", "load", "always")) // at the start alone it comes from above
-	oily := c.Complains("oil use") || c.History.OilUse != ""
+	oily := c.UsesOil()
 	slowly := c.OnsetSays("slow", "gradual", "month", "year")
 	tight := c.AllTight(c.Read())
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)

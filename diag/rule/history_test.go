@@ -137,3 +137,24 @@ func TestBlueFromAbove(t *testing.T) {
 func turnedAt(rpm float64) sample.Change {
 	return func(t *diag.Test) { t.Conditions.CrankingRPM = &rpm }
 }
+
+// TestOilUseInAFigure: what is usual is common practice, no source.
+func TestOilUseInAFigure(t *testing.T) {
+	told := func(figure string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.OilUse = figure })
+	}
+	called := func(vehicle string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.Vehicle = vehicle })
+	}
+	complains, evenFour := sample.Complains("oil use"), []float64{178, 180, 175, 179}
+	runSealing(t, []sealingCase{
+		{name: "usual", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("0.3 l in 1000 km")), fires: "oil-use-usual", not: "oil-runs-short", soon: diag.NoAction},
+		{name: "usual by quarts", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("1/2 qt per 1,000 miles")), fires: "oil-use-usual", soon: diag.NoAction},
+		{name: "more than usual", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("0,8 litres per 1.000 km")), not: "oil-use-usual oil-runs-short", soon: diag.CheckAgain},
+		{name: "runs short", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("1 l in 300 km")), fires: "oil-runs-short", not: "oil-use-usual", soon: diag.ActSoon},
+		{name: "no figure", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("a lot")), not: "oil-use-usual oil-runs-short", soon: diag.CheckAgain},
+		{name: "usual of an aircraft", test: sample.Dry("flat-4", evenFour, sample.Minimum(128), called("light aircraft"), complains, told("1 quart in 5 hours")), fires: "oil-use-usual"},
+		{name: "not usual of a pump", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), complains, told("1 quart in 5 hours")), not: "oil-use-usual"},
+		{name: "usual, and an oily plug", test: sample.Dry("inline-4", evenFour, sample.Minimum(128), sample.Plug("oil-wet", "2"), complains, told("0.1 l in 1000 km")), not: "oil-use-usual", soon: diag.CheckAgain},
+	})
+}

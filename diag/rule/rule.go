@@ -206,7 +206,7 @@ var families = [][]Rule{
 	mixtureTogether, missRules,
 	oneFault,
 	rodRules, foundRules, faultRules, codeRules,
-	heldRules, historyRules, fuelStood,
+	heldRules, oilUseRules, historyRules, fuelStood,
 }
 
 // All is every rule in the order in which it is tried.

@@ -50,6 +50,9 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	if !slices.Contains(open, "misfire") { // the code is of no concern to the others
 		m.finding.Facts["coded"], m.finding.Facts["unread"] = diag.Names(nil), diag.Names(nil)
 	}
+	if !slices.Contains(open, "oil use") { // nor its figure
+		m.finding.Facts["oilUse"] = ""
+	}
 	for _, s := range told {
 		if s.About == diag.AboutEngine {
 			s.answerNot(c, m, open)
