@@ -21,7 +21,13 @@ func (s *section) complaints() (words, told, own []string) {
 	if n := s.get("complaints"); n != nil && n.kind == scalar && slices.Contains(noComplaint, plainWords(n.text)) { // n/a, which is no list of two
 		return nil, nil, nil
 	}
-	for _, item := range s.wordItems("complaints", k) {
+	items := s.wordItems("complaints", k)
+	if n := s.get("complaints"); len(items) > 1 && n != nil && n.kind == scalar {
+		if words = sentenceTells(items, k); words != nil { // its commas are those of a sentence
+			return words, []string{n.text}
+		}
+	}
+	for _, item := range items {
 		n := s.r.scalar(item, s.label("complaints"), "a list of words")
 		switch {
 		case n == nil || slices.Contains(noComplaint, plainWords(n.text)):
@@ -83,6 +89,41 @@ func anyOfWords(words, of []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
+// sentenceTells gives the complaints that the parts of a sentence between its commas tell of,
+// which say more than words of the list: "misfires at idle, worse hot"; nil for such words alone,
+// and where one is asked about, or may tell of what is past.
+func sentenceTells(parts []*node, k key) []string {
+	v := vocabularyOf(k.says)
+	var words []string
+	listed, other := false, false
+	for _, n := range parts {
+		heard := complaintsIn(n.text)
+		switch word, answer := v.find(n.text, k.words); {
+		case word != "":
+			words, listed = appendNew(words, word), true
+		case answer != "" || v.askedWithin(n.text) != "":
+			return nil
+		case len(heard) > 0:
+			words = appendNew(words, heard...)
+		case v.nearTo(n.text, k.words) != "" || saysPast(n.text):
+			return nil
+		default:
+			other = true
+		}
+	}
+	if listed && !other {
+		return nil
+	}
+	return words
+}
+
+// saysPast reports words of what is no more.
+func saysPast(text string) bool {
+	return slices.ContainsFunc(strings.Fields(plainWords(text)), func(w string) bool {
+		return slices.Contains([]string{"until", "used", "was", "were", "cured", "fixed", "gone", "anymore", "longer", "since", "none", "nothing"}, w)
+	})
+}
+
 // appendNew adds words that are not there yet.
 func appendNew(words []string, more ...string) []string {
 	for _, w := range more {
@@ -108,7 +149,7 @@ type complaintCalled struct {
 }
 
 // complaintsCalled is the one table of these words: the list's synonyms and what is heard
-// in a customer's sentence are made from it.
+// in a customer's sentence are made from it. What one has a longer phrase of goes before it.
 var complaintsCalled = []complaintCalled{
 	{"hard start",
 		"hard starting; starts hard; hard to start; long crank; slow to start; difficult to start",
@@ -118,18 +159,20 @@ var complaintsCalled = []complaintCalled{
 		"wont start; will not start; does not start; doesnt start",
 		"cranks but no start; cranks no start; crank no start; non starter; not starting",
 		"cannot start; cant start; wont fire; will not fire; does not fire; never starts; refuses to start"},
+	{"lean running",
+		"runs lean; running lean; too lean",
+		"lean",
+		"pops back; popping back; spits back; spitting back; coughs back; pops through the carburetor; pops through the carburettor; pops through the carb; popping through the carburetor; popping through the carburettor; popping through the carb; pops in the carburetor; pops in the carburettor; pops in the carb"},
 	{"misfire",
 		"misfires; misfiring; misses; runs on three",
 		"miss; missing; skips; skipping; a miss; runs on 3; dead cylinder; p0300",
-		"runs rough; rough running; running rough; rough idle; idles rough; rough; runs bad; runs badly; bad idle; shakes; shaking; runs on one; runs on two; runs on five; runs on six; runs on seven; running on three; running on two; has a miss; with a miss; stumble; stumbles; stumbling; drops a cylinder; a cylinder drops out; hitting on three"},
+		"hunts; hunting; hunting idle; surges; surging; stalls; stalling; stalled; dies at idle; dies when; keeps dying; cuts out; cutting out; conks out; conking out; " +
+			"backfires; backfiring; backfire; back fires; back firing; pops and bangs; popping and banging; pops; popping; bangs in the exhaust; bangs through the exhaust; " +
+			"runs rough; rough running; running rough; rough idle; idles rough; rough; runs bad; runs badly; bad idle; shakes; shaking; runs on one; runs on two; runs on five; runs on six; runs on seven; running on three; running on two; has a miss; with a miss; stumble; stumbles; stumbling; drops a cylinder; a cylinder drops out; hitting on three"},
 	{"rich running",
 		"runs rich; running rich; too rich; smells of fuel",
 		"rich; over fuelling",
 		"smells of petrol; smells of gas; smells of gasoline; stinks of fuel; stinks of petrol; smell of fuel; smell of petrol; floods; flooding"},
-	{"lean running",
-		"runs lean; running lean; too lean",
-		"lean",
-		""},
 	{"low power",
 		"no power; lack of power; lacks power; down on power; loss of power; power loss; gutless; sluggish; lost power; poor power",
 		"weak",

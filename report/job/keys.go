@@ -91,8 +91,8 @@ var (
 // dieselSupply is the kind of fuel system that only a diesel has.
 const dieselSupply = "diesel, lift pump"
 
-// otherSpellings are keys as American English has them.
-var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes", "intake": "inlet", "lift-intake": "lift-inlet", "hot-idle": "idle"}
+// otherSpellings are keys as American English has them, or of one where there may be several.
+var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes", "intake": "inlet", "lift-intake": "lift-inlet", "hot-idle": "idle", "complaint": "complaints"}
 
 // fileKeys are the keys of a job file.
 var fileKeys = slices.Concat([]key{
