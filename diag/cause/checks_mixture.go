@@ -101,12 +101,13 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, cylinders []string) bool {
 		overheated := slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "melted", "blistered") }) // new or not
-		return !c.Spec.Diesel() && c.Plugs != nil && (c.PlugsNew() || overheated) && !c.Plugs.HeatRange.Given
+		some := len(cylinders) > 0 && c.ColourOthers(cylinders) > 0                                                    // beside others that were fitted with them and do not show it
+		return !c.Spec.Diesel() && c.Plugs != nil && (c.PlugsNew() && !some || overheated) && !c.Plugs.HeatRange.Given
 	}, Words: []string{"heat range checked", "plug type checked"},
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
 	{Name: "intake-joint-wetted", Titles: []string{"the intake joint"}, Minutes: 10, Way: Runs, Fits: jointReached, Words: []string{"intake joint wetted", "intake rubber wetted", "rubber sprayed", "rubbers sprayed", "manifold sprayed", "intake joint sprayed"},
 		Outcomes: []Outcome{
-			{Name: "it leaks", For: []string{"air-leak", "manifold-gasket", "shared-runner"}, Sure: 0.9, Words: []string{"cracked", "loose", "idle changes", "idle changed", "leaks"}, After: []string{"it is cracked or loose, or the idle changes as it is wetted"}},
+			{Name: "it leaks", For: []string{"air-leak", "manifold-gasket", "shared-runner"}, Sure: 0.9, Words: []string{"cracked", "loose", "idle changes", "idle changed", "leaks"}, After: []string{"it is cracked or loose, or the idle changes as it is wetted", "one is cracked or loose"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "sound", "no change"}, After: []string{"it is sound, and the idle stays as it is"}}}},
 	{Name: "smoke-test", Minutes: 20, Whole: true,
 		Outcomes: []Outcome{

@@ -250,7 +250,15 @@ const (
 // its few cylinders: a motorcycle's, or one that is said to have as many.
 func (c *Case) CarburettorEach() bool {
 	n := len(c.Engine.Cylinders)
-	return c.Carburetted() && n > 1 && (n == 2 || n <= 4 && (c.AirCooled() || c.Ported() || c.described(ridden)) || c.described(carburettorsOf[n]))
+	switch {
+	case !c.Carburetted(), n < 2, c.Flies() || c.TestedAsAircraft():
+		return false
+	case c.described(carburettorsOf[n]), c.described(ridden) && n <= 4, c.Ported() && n <= 4:
+		return true
+	case n == 2:
+		return !c.described(smallMachines) && !c.described(fieldMachines)
+	}
+	return n <= 4 && c.AirCooled() && c.Engine.Kind != engine.Flat // which in a car has one, or one for each bank
 }
 
 // carburettorsOf are the words of as many carburettors as an engine has cylinders.

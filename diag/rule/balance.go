@@ -54,7 +54,11 @@ func weighPull(c *known.Case, s known.Subject) []Voice {
 		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 	case known.Sealing.Holds(c, s):
 		moves := where(c.Complains("noise") && !liftRead(c, s), speaks(DryUp+2*rarer, "valve-motion")) // a valve that stays shut is heard
-		return append(append(common("own-spark", ownInjector(c), "coil-or-lead"), moves...), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
+		own := common("own-spark", ownInjector(c), "coil-or-lead")
+		if known.MateFires.Holds(c, s) { // its plug and its wire are said by the first
+			own = own[:2]
+		}
+		return append(append(own, moves...), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
 	}
 	return common("own-spark", ownInjector(c), "low-compression")
 }

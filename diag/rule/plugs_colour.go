@@ -164,6 +164,9 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 		if look == "white" && c.Ported() { // which breathes through its crankcase
 			return append(common("crankcase-seal"), falling(commonest-rarer, append([]string{"carburettor"}, each...)...)...)
 		}
+		if c.CarburettorEach() { // no runner or manifold is shared
+			return common(each[0], "carburettor")
+		}
 		switch at {
 		case known.OnEnds:
 			return common("manifold-distribution", "own-injector")
