@@ -24,7 +24,7 @@ func (s *section) complaints() (words, told, own []string) {
 	items := s.wordItems("complaints", k)
 	if n := s.get("complaints"); len(items) > 1 && n != nil && n.kind == scalar {
 		if words = sentenceTells(items, k); words != nil { // its commas are those of a sentence
-			return words, []string{n.text}
+			return words, []string{n.text}, nil
 		}
 	}
 	for _, item := range items {
@@ -95,9 +95,9 @@ func anyOfWords(words, of []string) bool {
 func sentenceTells(parts []*node, k key) []string {
 	v := vocabularyOf(k.says)
 	var words []string
-	listed, other := false, false
+	listed, other, then := false, false, false
 	for _, n := range parts {
-		heard := complaintsIn(n.text)
+		heard, said := complaintsIn(n.text), strings.Fields(plainWords(n.text))
 		switch word, answer := v.find(n.text, k.words); {
 		case word != "":
 			words, listed = appendNew(words, word), true
@@ -105,24 +105,26 @@ func sentenceTells(parts []*node, k key) []string {
 			return nil
 		case len(heard) > 0:
 			words = appendNew(words, heard...)
-		case v.nearTo(n.text, k.words) != "" || saysPast(n.text):
-			return nil
+		case !anyOfWords(said, circumstances) || anyOfWords(said, past):
+			return nil // another matter, in words of the customer's own
 		default:
-			other = true
+			other, then = true, then || anyOfWords(said, onlyThen)
 		}
 	}
 	if listed && !other {
 		return nil
 	}
+	if at := slices.Index(words, "no start"); at >= 0 && then {
+		words[at] = "hard start"
+	}
 	return words
 }
 
-// saysPast reports words of what is no more.
-func saysPast(text string) bool {
-	return slices.ContainsFunc(strings.Fields(plainWords(text)), func(w string) bool {
-		return slices.Contains([]string{"until", "used", "was", "were", "cured", "fixed", "gone", "anymore", "longer", "since", "none", "nothing"}, w)
-	})
-}
+// Words of when something is so, and of what is no more.
+var (
+	circumstances = strings.Fields("worse worst better only mostly mainly especially fine ok okay when whenever while hot cold warm wet damp rain sometimes always intermittent intermittently uphill downhill morning mornings started steady random")
+	past          = strings.Fields("until used was were cured fixed gone anymore longer none nothing")
+)
 
 // appendNew adds words that are not there yet.
 func appendNew(words []string, more ...string) []string {
