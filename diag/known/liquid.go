@@ -57,7 +57,10 @@ func (c *Case) liquidIn(name string) Liquid {
 // come out as its plug did; or an oily cylinder that hangs and stopped the engine.
 func (c *Case) LiquidSeenIn(name string) bool {
 	seen := c.SeenIn(name)
-	return seen != "" && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || seen != "" && (SpeaksOf(seen, outOfIt...) || liquidFound(seen)) || c.cameOut(name)
+	if seen != "" && (SpeaksOf(seen, LiquidWords...) && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || SpeaksOf(seen, outOfIt...) || liquidFound(seen)) {
+		return true
+	}
+	return c.cameOut(name)
 }
 
 // cameOut reads what was noted of a cylinder's plug, and why it could not be tested.

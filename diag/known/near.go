@@ -9,12 +9,28 @@ import (
 // pairReach is how many words may stand between the two of a pair.
 const pairReach = 5
 
-// speaksOfPair reports two things that a text says of one another: "pushrod" and
-// "bent" in "the exhaust pushrod was found bent", in either order, in one clause and
-// near one another, neither denied. Each is the beginning of words.
+// speaksOfPair reports a thing and one of what may be said of it that a text says of one
+// another: "pushrod" and "bent" in "the exhaust pushrod was found bent", in either order, in
+// one clause and near one another, neither denied. Each is the beginning of words.
 func speaksOfPair(text, one, other string) bool {
-	for _, a := range wordStarts(text, one) {
-		for _, b := range wordStarts(text, other) {
+	starts := wordStarts(text, one)
+	if len(starts) == 0 { // of most things no text speaks
+		return false
+	}
+	for what := range strings.SplitSeq(other, "|") {
+		if saidNear(text, starts, one, what) {
+			return true
+		}
+	}
+	return false
+}
+
+// saidNear reports that a thing, which begins at these places of a text, and what may be said
+// of it stand near one another.
+func saidNear(text string, starts []int, one, other string) bool {
+	others := wordStarts(text, other)
+	for _, a := range starts {
+		for _, b := range others {
 			from, to := min(a+len(one), b+len(other)), max(a, b)
 			if from > to { // one within the other
 				continue
@@ -50,14 +66,12 @@ func wordStarts(text, word string) []int {
 	}
 }
 
-// pairs puts each of some things beside each of what may be said of them, in the form in
+// pairs puts each of some things beside all that may be said of them, in the form in
 // which SpeaksOf looks for a pair.
 func pairs(things, said string) []string {
-	var list []string
-	for _, thing := range strings.Split(things, "|") {
-		for _, what := range strings.Split(said, "|") {
-			list = append(list, thing+pairMark+what)
-		}
+	list := strings.Split(things, "|")
+	for i, thing := range list {
+		list[i] = thing + pairMark + said
 	}
 	return list
 }

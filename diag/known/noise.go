@@ -203,8 +203,8 @@ var NoiseUnmoved = OfEngine("a complaint of noise, and the job says that it stay
 // denied there is a change.
 func saysCut(text string) bool {
 	return slices.ContainsFunc(cutOut, func(pair string) bool {
-		of, what, _ := strings.Cut(pair, pairMark)
-		return len(wordStarts(text, of)) > 0 && len(wordStarts(text, what)) > 0
+		of, said, _ := strings.Cut(pair, pairMark)
+		return len(wordStarts(text, of)) > 0 && slices.ContainsFunc(strings.Split(said, "|"), func(what string) bool { return len(wordStarts(text, what)) > 0 })
 	})
 }
 

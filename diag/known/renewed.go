@@ -110,7 +110,7 @@ func renewing(text string) []string {
 
 // cleaning gives the clauses of a line of work that say that something was cleaned.
 func cleaning(text string) []string {
-	if longAgo.MatchString(text) || !saysAny(text, cleaned) {
+	if !saysAny(text, cleaned) || longAgo.MatchString(text) {
 		return nil
 	}
 	return slices.DeleteFunc(clauses.Split(otherParts.Replace(text), -1), func(clause string) bool { return !saysAny(clause, cleaned) })

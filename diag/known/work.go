@@ -83,10 +83,20 @@ func (c *Case) workOf(text string) Work {
 }
 
 func newWork(done string, cylinders []string) Work {
+	w := workWithoutSight(done, cylinders)
+	w.sees(ofInside(w.Text))
+	return w
+}
+
+func workWithoutSight(done string, cylinders []string) Work {
 	text := plainWords(done)
-	sight := ofInside(text)
-	inside := len(cylinders) == 0 && (namesInside(sight) || strings.Contains(sight, "cylinder")) && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}, lost: &asked{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}, lost: &asked{}}
+}
+
+// sees sets what a work may say was seen in a cylinder.
+func (w *Work) sees(sight string) {
+	w.sight = sight
+	w.inside = len(w.Cylinders) == 0 && sight != "" && (strings.Contains(sight, "cylinder") || namesInside(sight)) && !elsewhere.MatchString(strings.ReplaceAll(w.Text, "exhaust side", "one side")) // of a piston, which lies in it
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these
@@ -97,9 +107,10 @@ func (c *Case) Wrote(text string, cylinders []string) {
 		if c.parsed == nil {
 			c.parsed = map[string]Work{}
 		}
-		w := newWork(text, cylinders)
-		if w.sight = w.Text; !SpeaksOf(w.Text, LiquidWords...) && !SpeaksOf(w.Text, BentRod...) { // the other sights are entered as a look into the cylinder
-			w.sight = ""
+		w := workWithoutSight(text, cylinders)
+		if SpeaksOf(w.Text, LiquidWords...) || SpeaksOf(w.Text, BentRod...) { // the other sights are entered as a look into the cylinder
+			w.sees(ofInside(w.Text))
+			w.sight = w.Text
 		}
 		c.parsed[text] = w
 	}

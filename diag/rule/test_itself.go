@@ -293,17 +293,24 @@ func notStandard(c *known.Case) []diag.Notice {
 		return nil
 	}
 	var list []diag.Notice
-	add := func(is bool, variant string, facts diag.Facts) {
-		if is {
-			list = append(list, notice("not-standard-method", variant, nil, facts)...)
-		}
+	add := func(variant string, facts diag.Facts) {
+		list = append(list, notice("not-standard-method", variant, nil, facts)...)
 	}
-	add(known.ReleasesItself.HoldsIn(c), "decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0, "apart": diag.Names(c.LowSet()), "asBuilt": c.ReleasedAsBuilt(), "leaves": c.TradeFigure(c.Released())})
-	apart := diag.Facts{"apart": diag.Names(farBelow(c))}
-	add(c.ThrottleShut(), "throttle-closed", apart)
-	add(c.ChokeShut(), "choke-closed", apart)
-	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", diag.Facts{"diesel": c.Spec.Diesel()})
-	add(c.Conditions.Method != "", "", diag.Facts{"method": c.Conditions.Method})
+	if known.ReleasesItself.HoldsIn(c) {
+		add("decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0, "apart": diag.Names(c.LowSet()), "asBuilt": c.ReleasedAsBuilt(), "leaves": c.TradeFigure(c.Released())})
+	}
+	if c.ThrottleShut() {
+		add("throttle-closed", diag.Facts{"apart": diag.Names(farBelow(c))})
+	}
+	if c.ChokeShut() {
+		add("choke-closed", diag.Facts{"apart": diag.Names(farBelow(c))})
+	}
+	if c.Conditions.PlugsOut == "one at a time" {
+		add("plugs-in", diag.Facts{"diesel": c.Spec.Diesel()})
+	}
+	if c.Conditions.Method != "" {
+		add("", diag.Facts{"method": c.Conditions.Method})
+	}
 	return list
 }
 
