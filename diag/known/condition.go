@@ -27,30 +27,42 @@ func (s Subject) Name() string {
 // A Condition is something that can be asked of a case, with the words that
 // say it. What a rule prints as its trigger is what it asks.
 type Condition struct {
-	words string
-	holds func(*Case, Subject) bool
-	join  string // "and", "or", "two of", "not", "called"; "" for a plain condition
-	parts []Condition
+	words  string
+	join   string // "and", "or", "two of", "not", "called"; "" for a plain condition
+	parts  []Condition
+	before []test // what it asks of the case alone, whatever the subject
+	of     []test // and of the subject
 }
+
+type test func(*Case, Subject) bool
 
 // Called gives a condition a short name: words that have it more than once say it
 // whole the first time.
 func (n Condition) Called(name string) Condition {
-	return Condition{words: name, join: "called", parts: []Condition{n}, holds: n.holds}
+	return Condition{words: name, join: "called", parts: []Condition{n}, before: n.before, of: n.of}
 }
 
 // Is is a condition with its words, such as "graded low".
 func Is(words string, holds func(*Case, Subject) bool) Condition {
-	return Condition{words: words, holds: holds}
+	return Condition{words: words, of: []test{holds}}
+}
+
+// ofCase is a condition that asks nothing of the subject.
+func ofCase(words string, holds func(*Case) bool) Condition {
+	return Condition{words: words, before: []test{func(c *Case, _ Subject) bool { return holds(c) }}}
 }
 
 // All holds where every part does; a part that asks nothing adds no words.
 func All(parts ...Condition) Condition {
-	parts = slices.DeleteFunc(slices.Clone(parts), func(p Condition) bool { return p.words == "" && p.holds == nil && p.parts == nil })
+	parts = slices.DeleteFunc(slices.Clone(parts), func(p Condition) bool { return p.words == "" && p.asksNothing() && p.parts == nil })
 	if len(parts) == 1 {
 		return parts[0]
 	}
-	return joined("and", parts, len(parts))
+	n := Condition{join: "and", parts: parts}
+	for _, p := range parts {
+		n.before, n.of = append(n.before, p.before...), append(n.of, p.of...)
+	}
+	return n
 }
 
 // Any holds where one part does.
@@ -60,38 +72,67 @@ func Any(parts ...Condition) Condition { return joined("or", parts, 1) }
 func TwoOf(parts ...Condition) Condition { return joined("two of", parts, 2) }
 
 func joined(join string, parts []Condition, need int) Condition {
-	return Condition{join: join, parts: parts, holds: func(c *Case, s Subject) bool {
+	return oneOf(join, parts, func(c *Case, s Subject) bool {
 		met := 0
-		for i, p := range parts {
-			if p.Holds(c, s) {
+		for i := range parts {
+			if parts[i].holds(c, s) {
 				met++
 			}
-			if met >= need {
-				return true
-			}
-			if met+len(parts)-i-1 < need {
-				return false
+			if left := len(parts) - i - 1; met >= need || met+left < need {
+				break
 			}
 		}
 		return met >= need
-	}}
+	})
 }
 
 // Not holds where the condition does not.
 func Not(of Condition) Condition {
-	return Condition{join: "not", parts: []Condition{of}, holds: func(c *Case, s Subject) bool { return !of.Holds(c, s) }}
+	return oneOf("not", []Condition{of}, func(c *Case, s Subject) bool { return !of.holds(c, s) })
 }
+
+// oneOf is a condition of parts that is asked as one: of the case alone where none of them
+// asks anything of the subject.
+func oneOf(join string, parts []Condition, holds test) Condition {
+	n := Condition{join: join, parts: parts}
+	if slices.ContainsFunc(parts, func(p Condition) bool { return len(p.of) > 0 }) {
+		n.of = []test{holds}
+	} else {
+		n.before = []test{holds}
+	}
+	return n
+}
+
+func (n *Condition) asksNothing() bool { return len(n.before)+len(n.of) == 0 }
 
 // Holds asks the condition of a subject. A condition without a test always
 // holds.
-func (n Condition) Holds(c *Case, s Subject) bool { return n.holds == nil || n.holds(c, s) }
+func (n Condition) Holds(c *Case, s Subject) bool { return n.holds(c, s) }
+
+func (n *Condition) holds(c *Case, s Subject) bool { return n.MayHold(c) && n.HoldsFor(c, s) }
+
+// MayHold asks what the condition asks of the case alone: where that is not so, it holds
+// for no subject.
+func (n *Condition) MayHold(c *Case) bool { return every(n.before, c, Subject{}) }
+
+// HoldsFor asks of a subject what is left of a condition that may hold.
+func (n *Condition) HoldsFor(c *Case, s Subject) bool { return every(n.of, c, s) }
+
+func every(tests []test, c *Case, s Subject) bool {
+	for _, holds := range tests {
+		if !holds(c, s) {
+			return false
+		}
+	}
+	return true
+}
 
 // HoldsIn asks it of the engine as a whole.
-func (n Condition) HoldsIn(c *Case) bool { return n.Holds(c, Subject{}) }
+func (n Condition) HoldsIn(c *Case) bool { return n.holds(c, Subject{}) }
 
 // HoldsOf asks it of one cylinder or rotor.
 func (n Condition) HoldsOf(c *Case, name string) bool {
-	return n.Holds(c, Subject{Cylinders: []string{name}})
+	return n.holds(c, Subject{Cylinders: []string{name}})
 }
 
 // runsOn finds words of which a 'not' before them would take in the first part

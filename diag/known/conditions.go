@@ -27,7 +27,7 @@ func OfAny(words string, is func(*Case, string) bool) Condition {
 
 // OfEngine is a condition on the engine or its test as a whole.
 func OfEngine(words string, is func(*Case) bool) Condition {
-	return Is(words, func(c *Case, _ Subject) bool { return is(c) })
+	return ofCase(words, is)
 }
 
 // OfCircuit is a condition on a fuel circuit.
@@ -65,7 +65,7 @@ func AirAt(place string) Condition {
 
 // AirAtHalf is air at a place in half the cylinders of the subject at least.
 func AirAtHalf(place string) Condition {
-	return Condition{words: "air at the " + place + " in half of them at least", holds: func(c *Case, s Subject) bool {
+	return Is("air at the " + place + " in half of them at least", func(c *Case, s Subject) bool {
 		with := 0
 		for _, n := range s.Cylinders {
 			if c.LeaksAt(n, place) {
@@ -73,7 +73,7 @@ func AirAtHalf(place string) Condition {
 			}
 		}
 		return with > 0 && 2*with >= len(s.Cylinders)
-	}}
+	})
 }
 
 // Tight is a cylinder that lost under 10 %, or no more than sound ones do.

@@ -14,7 +14,7 @@ func (c *Case) Measured(section string) *diag.MeasuredResult { return c.Sums.Mea
 
 // OfTest is a condition on a further test.
 func OfTest(section, words string, is func(*diag.MeasuredResult) bool) Condition {
-	return Is(words, func(c *Case, _ Subject) bool {
+	return ofCase(words, func(c *Case) bool {
 		r := c.Measured(section)
 		return r != nil && is(r)
 	})

@@ -27,8 +27,11 @@ func RunInto(hits []Hit, c *known.Case) []Hit {
 			c.Sums.Notices = append(c.Sums.Notices, r.Notices(c)...)
 			continue
 		}
+		if !r.When.MayHold(c) {
+			continue
+		}
 		for _, s := range r.Of.Of(c) {
-			if r.When.Holds(c, s) {
+			if r.When.HoldsFor(c, s) {
 				hits = append(hits, Hit{Rule: r, Order: i, Subject: s})
 			}
 		}

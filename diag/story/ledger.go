@@ -298,17 +298,20 @@ func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject, asked *cause
 	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" {
 		return
 	}
+	if !g.When.MayHold(b.c) {
+		return
+	}
 	var at []string
 	if ofEach {
 		for _, one := range each {
-			if g.When.Holds(b.c, one) {
+			if g.When.HoldsFor(b.c, one) {
 				at = append(at, one.Name())
 			}
 		}
 		if len(at) == 0 {
 			return
 		}
-	} else if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders, Circuit: s.circuit()}) {
+	} else if !g.When.HoldsFor(b.c, known.Subject{Cylinders: s.Cylinders, Circuit: s.circuit()}) {
 		return
 	}
 	for _, v := range g.Voices() {
