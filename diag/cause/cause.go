@@ -41,6 +41,9 @@ type Cause struct {
 	OnDiesel, OfOne string
 	// Mostly is the part of it that fails first on an engine that has that part; "" for none.
 	Mostly string
+
+	place  int  // among all causes
+	shared bool // it is one of those that one part common to several cylinders has
 }
 
 // MostlyIn is the part of a cause that fails first on this engine, "" for none.
@@ -55,19 +58,16 @@ func MostlyIn(c *known.Case, name string) string {
 // Meant is a cause as this engine can have it: a diesel's injector on a diesel; what is
 // short of liquid fuel is, on an engine that burns gas, the supply of gas, and where one
 // cylinder alone misses, which that does not choose, what lets the gas into that one.
-func Meant(c *known.Case, name string) string {
-	k := Named(name)
+func (k *Cause) Meant(c *known.Case) *Cause {
 	switch {
-	case k == nil:
-		return name
 	case k.OnDiesel != "" && c.Spec.Diesel():
-		return k.OnDiesel
+		return Named(k.OnDiesel)
 	case !k.Liquid || !c.GasFuel():
-		return name
+		return k
 	case k.OfOne != "" && c.OneMisfires():
-		return k.OfOne
+		return Named(k.OfOne)
 	}
-	return "gas-supply"
+	return Named("gas-supply")
 }
 
 // IsPart reports a cause that is such a part of another.
@@ -179,8 +179,11 @@ func Named(name string) *Cause { return byName()[name] }
 // Fit reports a cause that can be had by this engine.
 func Fit(c *known.Case, name string) bool {
 	k := Named(name)
-	return k != nil && (k.Fits == nil || k.Fits(c))
+	return k != nil && k.FitsIn(c)
 }
+
+// FitsIn reports that this engine can have the cause.
+func (k *Cause) FitsIn(c *known.Case) bool { return k.Fits == nil || k.Fits(c) }
 
 // Explained reports that a cause explains a complaint.
 func Explained(name, complaint string) bool {
@@ -196,7 +199,13 @@ var shared = []string{
 
 // Shared reports a cause that one part common to several cylinders has, so
 // that what speaks for it in one speaks for it in all.
-func Shared(name string) bool { return slices.Contains(shared, name) }
+func Shared(name string) bool {
+	k := Named(name)
+	return k != nil && k.shared
+}
+
+// IsShared is Shared of the cause itself.
+func (k *Cause) IsShared() bool { return k.shared }
 
 // underTheHead are causes for which the head comes off, and which are told apart
 // once it is.

@@ -8,7 +8,17 @@ import (
 
 // Causes is every cause by name: the test itself, what seals, what moves the
 // valves, the rotary, spark and mixture, the fuel supply.
-var Causes = slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses, magnetoCauses, codeCauses)
+var Causes = placed(slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses, magnetoCauses, codeCauses))
+
+func placed(list []Cause) []Cause {
+	if len(list) > 64*len(Set{}) {
+		panic("more causes than a Set holds")
+	}
+	for i := range list {
+		list[i].place, list[i].shared = i, slices.Contains(shared, list[i].Name)
+	}
+	return list
+}
 
 var testCauses = []Cause{
 	{Name: "throttle-or-choke", Fits: throttled, Advice: "advice-repeat", Test: true},

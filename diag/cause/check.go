@@ -41,7 +41,8 @@ type Check struct {
 	Words    []string  // other words for it in a job's work done
 	Titles   []string  // what a page calls it: read so in front of a colon, or of the cylinders
 	Outcomes []Outcome // all of them
-	place    int       // among all checks
+	all      []*Outcome
+	place    int // among all checks
 	// Why are causes that, once they were seen, it says the reason of: what it is asked
 	// for where nothing else is left to be told apart.
 	Why []string
@@ -124,7 +125,11 @@ var Checks = numbered(slices.Concat(againChecks, sealingChecks, oilUseChecks, re
 
 func numbered(list []Check) []Check {
 	for i := range list {
-		list[i].place = i
+		k := &list[i]
+		k.place, k.all = i, make([]*Outcome, len(k.Outcomes))
+		for j := range k.Outcomes {
+			k.all[j] = &k.Outcomes[j]
+		}
 	}
 	return list
 }
@@ -276,11 +281,12 @@ func (k *Check) outcome(name string) *Outcome {
 }
 
 // Open lists the outcomes that this engine can show, to be read and not changed.
-func (k *Check) Open(c *known.Case) []Outcome {
-	if !slices.ContainsFunc(k.Outcomes, func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) }) {
-		return k.Outcomes
+func (k *Check) Open(c *known.Case) []*Outcome {
+	unfit := func(o *Outcome) bool { return o.Fits != nil && !o.Fits(c) }
+	if !slices.ContainsFunc(k.all, unfit) {
+		return k.all
 	}
-	return slices.DeleteFunc(slices.Clone(k.Outcomes), func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) })
+	return slices.DeleteFunc(slices.Clone(k.all), unfit)
 }
 
 // Shows is how likely the check shows an outcome where one of its causes is there.

@@ -12,7 +12,8 @@ import (
 // Facts are what the words of a check use: of how the engine is built, of what was found on
 // it, and of the cylinders that the check is about.
 func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
-	facts := builtFacts(c)
+	facts := make(diag.Facts, manyFacts) // so that it need not grow
+	maps.Copy(facts, builtFacts(c))
 	maps.Copy(facts, foundFacts(c))
 	maps.Copy(facts, cylinderFacts(c, cylinders))
 	facts["lowOfTight"] = lowOfTight(c, cylinders)
@@ -22,6 +23,9 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	facts["beside"], facts["opened"] = diag.Names(nil), false // what the story knows: its cylinders, whatever the check is made on, and that they come apart
 	return facts
 }
+
+// manyFacts is about how many there are.
+const manyFacts = 90
 
 // builtFacts are of how the engine is built and what drives it.
 func builtFacts(c *known.Case) diag.Facts {

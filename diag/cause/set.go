@@ -6,29 +6,20 @@ import "sync"
 // told without comparing names.
 type Set [4]uint64
 
-// placeOf gives each cause's place in the list.
-var placeOf = sync.OnceValue(func() map[string]int {
-	places := make(map[string]int, len(Causes))
-	for i := range Causes {
-		places[Causes[i].Name] = i
-	}
-	if len(Causes) > 64*len(Set{}) {
-		panic("more causes than a Set holds")
-	}
-	return places
-})
-
 // Add takes a cause in; a name that is no cause's is left out.
 func (s *Set) Add(name string) {
-	if i, ok := placeOf()[name]; ok {
-		s[i/64] |= 1 << (i % 64)
+	if k := Named(name); k != nil {
+		s.AddCause(k)
 	}
 }
 
+// AddCause takes a cause in.
+func (s *Set) AddCause(k *Cause) { s[k.place/64] |= 1 << (k.place % 64) }
+
 // Has reports a cause that was taken in.
 func (s *Set) Has(name string) bool {
-	i, ok := placeOf()[name]
-	return ok && s[i/64]&(1<<(i%64)) != 0
+	k := Named(name)
+	return k != nil && s[k.place/64]&(1<<(k.place%64)) != 0
 }
 
 // SetOf is a set of causes.

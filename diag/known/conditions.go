@@ -65,7 +65,7 @@ func AirAt(place string) Condition {
 
 // AirAtHalf is air at a place in half the cylinders of the subject at least.
 func AirAtHalf(place string) Condition {
-	return Is("air at the " + place + " in half of them at least", func(c *Case, s Subject) bool {
+	return Is("air at the "+place+" in half of them at least", func(c *Case, s Subject) bool {
 		with := 0
 		for _, n := range s.Cylinders {
 			if c.LeaksAt(n, place) {

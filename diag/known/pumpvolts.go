@@ -28,11 +28,11 @@ var (
 // PumpVolts is the voltage that was read at the fuel pump, and whether it is low: among the
 // other readings, or in a line of what was found or done.
 func (c *Case) PumpVolts() (volts float64, read, low, right bool) {
-	volts, read = c.voltsOf(atPump, func(name string) bool { return strings.Contains(name, "pump") && !otherPump.MatchString(name) })
+	volts, read = c.voltsOf("pump", atPump, func(name string) bool { return strings.Contains(name, "pump") && !otherPump.MatchString(name) })
 	if !read {
 		return 0, false, false, false
 	}
-	battery, known := c.voltsOf(atBattery, func(name string) bool { return strings.Contains(name, "battery") && !strings.Contains(name, "pump") })
+	battery, known := c.voltsOf("battery", atBattery, func(name string) bool { return strings.Contains(name, "battery") && !strings.Contains(name, "pump") })
 	if rest := c.Conditions.Battery.RestV; !known && rest != nil {
 		battery, known = *rest, true
 	}
@@ -42,8 +42,8 @@ func (c *Case) PumpVolts() (volts float64, read, low, right bool) {
 	return volts, true, volts < pumpLeast, volts >= pumpEnough
 }
 
-// voltsOf finds a voltage among the other readings by their names, or in words.
-func (c *Case) voltsOf(words *regexp.Regexp, named func(string) bool) (float64, bool) {
+// voltsOf finds the voltage of a part among the other readings by their names, or in words.
+func (c *Case) voltsOf(part string, words *regexp.Regexp, named func(string) bool) (float64, bool) {
 	if r := c.Measured(diag.OtherReadings); r != nil {
 		for i := range r.Readings {
 			if m := &r.Readings[i]; m.Unit == quantity.Volt && named(strings.ToLower(m.Name)) {
@@ -57,7 +57,7 @@ func (c *Case) voltsOf(words *regexp.Regexp, named func(string) bool) (float64, 
 				continue
 			}
 			line = strings.ToLower(line)
-			if otherPump.MatchString(line) {
+			if !strings.Contains(line, part) || otherPump.MatchString(line) {
 				continue
 			}
 			at := words.FindStringSubmatch(line)

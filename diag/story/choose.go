@@ -320,9 +320,9 @@ func ease(k *cause.Check, at diag.Urgency) float64 {
 	if at == diag.DoNotRun && k.Is(cause.Air) {
 		e = airEase // what is loose inside may do harm as the crankshaft turns
 	}
-	for way, part := range eases {
-		if k.Is(way) {
-			e *= part
+	for _, of := range eases {
+		if k.Is(of.way) {
+			e *= of.part
 		}
 	}
 	return e
@@ -330,4 +330,7 @@ func ease(k *cause.Check, at diag.Urgency) float64 {
 
 const airEase = 0.7
 
-var eases = map[cause.Way]float64{cause.Opens: 0.75, cause.Parts: 0.25, cause.Oils: 0.7, cause.Runs: 0.9}
+var eases = []struct {
+	way  cause.Way
+	part float64
+}{{cause.Opens, 0.75}, {cause.Parts, 0.25}, {cause.Oils, 0.7}, {cause.Runs, 0.9}}

@@ -59,17 +59,17 @@ func (b *ledger) account(name string) *account {
 }
 
 // open gives the account of a cause, a new one where nothing was entered so far.
-func (b *ledger) open(name string) *account {
-	if a := b.account(name); a != noAccount {
+func (b *ledger) open(k *cause.Cause) *account {
+	if a := b.account(k.Name); a != noAccount {
 		return a
 	}
 	if n := len(b.accounts); n < cap(b.accounts) { // one that was put back
 		b.accounts = b.accounts[:n+1]
-		b.accounts[n] = account{cause: name, kinds: b.accounts[n].kinds[:0]}
+		b.accounts[n] = account{cause: k.Name, kinds: b.accounts[n].kinds[:0]}
 	} else {
-		b.accounts = append(b.accounts, account{cause: name})
+		b.accounts = append(b.accounts, account{cause: k.Name})
 	}
-	b.brought.Add(name)
+	b.brought.AddCause(k)
 	return &b.accounts[len(b.accounts)-1]
 }
 
@@ -265,7 +265,7 @@ type alike struct {
 func (b *ledger) hear(r *rule.Rule, subject known.Subject, voices []rule.Voice) {
 	for _, v := range voices {
 		// What cylinders share is not the likelier for being said of two sets.
-		if cause.Shared(v.Cause) && v.Weight > 0 && b.said(r.Name, v.Cause, subject.Cylinders) {
+		if v.Weight > 0 && cause.Shared(v.Cause) && b.said(r.Name, v.Cause, subject.Cylinders) {
 			continue
 		}
 		b.add(v, b.read(cmp.Or(v.Kind, r.Kind), subject.Cylinders), r.Name, subject.Cylinders)
@@ -362,11 +362,15 @@ const mostLone = 2
 // add enters a voice. What holds for some of the story's cylinders only counts
 // for that part, except for a cause that they share.
 func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
-	if as := cause.Meant(b.c, v.Cause); as != v.Cause {
-		if b.spokenOf(by, as) { // several voices of a rule are of one cause here
+	k := cause.Named(v.Cause)
+	if k == nil {
+		return
+	}
+	if as := k.Meant(b.c); as != k {
+		if b.spokenOf(by, as.Name) { // several voices of a rule are of one cause here
 			return
 		}
-		v.Cause = as
+		k, v.Cause = as, as.Name
 	}
 	if part := cause.MostlyIn(b.c, v.Cause); part != "" { // which has every voice, and the rest of it fewer
 		b.add(rule.Voice{Cause: part, Weight: v.Weight, Kind: v.Kind, Says: v.Says}, kind, by, at)
@@ -374,21 +378,21 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 			v.Weight -= v.Weight / 5
 		}
 	}
-	if !cause.Fit(b.c, v.Cause) || b.ownHeads && cause.OfHead(v.Cause) && v.Weight < rule.Heard {
+	if !k.FitsIn(b.c) || b.ownHeads && cause.OfHead(v.Cause) && v.Weight < rule.Heard {
 		return
 	}
 	b.ranked = nil
 	weight := v.Weight
-	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
+	if len(at) > 0 && len(at) < b.of && !k.IsShared() {
 		weight = weight * len(at) / b.of
 		if 2*len(at) < b.of { // what was found of one of four does not speak against the four
 			v.Says = ""
 		}
 	}
-	if len(at) > mostLone && weight > 0 && kind == rule.OfLeakage && cause.Named(v.Cause).Lone {
+	if len(at) > mostLone && weight > 0 && kind == rule.OfLeakage && k.Lone {
 		weight /= len(at)
 	}
-	of := b.open(v.Cause)
+	of := b.open(k)
 	of.net += weight
 	if weight > 0 {
 		of.kinds = heavier(of.kinds, heaviest{kind, v.Weight})

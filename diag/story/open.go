@@ -77,10 +77,17 @@ func (s *story) askedBut(c *known.Case, shares []share, about cause.Set, at diag
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	atMarks := s.marksFirst(c)
+	cylinders := s.cylindersOf(c)
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
-		names := s.cylindersFor(check)
-		if check.Is(but) || atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.cylindersOf(c), at) || check.IsMade(c, names) {
+		if !check.Concerns(&about) || check.Is(but) || atMarks && check.Is(cause.Runs|cause.Starter) {
+			continue
+		}
+		names := cylinders
+		if check.Whole {
+			names = nil
+		}
+		if !check.Allowed(c, cylinders, at) || check.IsMade(c, names) {
 			continue
 		}
 		k.open = append(k.open, check)

@@ -73,9 +73,7 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	}
 	step := &diag.Step{Check: asked}
 	var trials []*known.Case
-	outcomes := k.Open(c)
-	for i := range outcomes {
-		o := &outcomes[i]
+	for _, o := range k.Open(c) {
 		after := cause.Try(c, k, o, asked.Cylinders)
 		lead := leadsTo(after, about, o, at)
 		if lead.Next != nil && endsAt(k, o, &lead) {

@@ -41,10 +41,11 @@ func (b *ledger) shares() []share {
 
 // settles is how likely the outcome of a check tells two different causes apart
 // that are drawn by their shares.
-func settles(outcomes []cause.Outcome, shares []share) float64 {
-	shown := make([][]float64, len(shares))
+func settles(outcomes []*cause.Outcome, shares []share) float64 {
+	list := make([]float64, len(shares)*len(outcomes))
+	shown := func(i int) []float64 { return list[i*len(outcomes):][:len(outcomes)] }
 	for i := range shares {
-		shown[i] = shows(outcomes, shares[i].cause)
+		shows(shown(i), outcomes, shares[i].cause)
 	}
 	apart := 0.0
 	for i := range shares {
@@ -53,8 +54,9 @@ func settles(outcomes []cause.Outcome, shares []share) float64 {
 				continue
 			}
 			alike := 0.0
+			one, other := shown(i), shown(j)
 			for o := range outcomes {
-				alike += min(shown[i][o], shown[j][o])
+				alike += min(one[o], other[o])
 			}
 			apart += 2 * shares[i].part * shares[j].part * (1 - alike)
 		}
@@ -62,11 +64,10 @@ func settles(outcomes []cause.Outcome, shares []share) float64 {
 	return apart
 }
 
-// shows is how likely each outcome is where a cause is there. One that several
+// shows enters into a list how likely each outcome is where a cause is there. One that several
 // outcomes speak for shows by each of them alike; what none speaks for, and
 // what a check may miss, shows by the outcome that is left.
-func shows(outcomes []cause.Outcome, name string) []float64 {
-	list := make([]float64, len(outcomes))
+func shows(list []float64, outcomes []*cause.Outcome, name string) {
 	speakers, rest := 0, -1
 	for i := range outcomes {
 		if outcomes[i].Else {
@@ -86,7 +87,6 @@ func shows(outcomes []cause.Outcome, name string) []float64 {
 	if rest >= 0 {
 		list[rest] += left
 	}
-	return list
 }
 
 // surest is how likely a check shows a cause that is there, on this engine; 0 where none of
@@ -96,9 +96,8 @@ func surest(c *known.Case, k *cause.Check, name string) float64 {
 	if about := cause.SetOf(name); !k.Proves(&about) {
 		return sure
 	}
-	outcomes := k.Open(c)
-	for i := range outcomes {
-		if o := &outcomes[i]; !o.Else && slices.Contains(o.For, name) {
+	for _, o := range k.Open(c) {
+		if !o.Else && slices.Contains(o.For, name) {
 			sure = max(sure, o.Shows())
 		}
 	}
