@@ -64,7 +64,7 @@ func (w *Work) setsLash() LashWork {
 	}
 	if !l.asked {
 		l.asked = true
-		if w.Says(lashNamed...) && w.Says(lashDone...) && !ofSheet.MatchString(w.Text) && !longAgo.MatchString(w.Text) {
+		if w.Says(lashNamed...) && w.Says(lashDone...) && !ofSheet.MatchString(w.Text) && !longAgo(w.Text) {
 			l.LashWork = LashWork{Set: true, Before: overTime.MatchString(w.Text), Named: len(w.Cylinders) > 0, Often: oftener.MatchString(w.Text)}
 		}
 	}

@@ -15,7 +15,8 @@ func (c *Case) DriveFailed() bool {
 	}
 	return remembered(&c.driveFailed, func() bool {
 		told := c.toldOfDrive()
-		return SpeaksOf(told, driveFailures...) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
+		names := func(drive string) bool { return strings.Contains(told, drive) }
+		return slices.ContainsFunc(drives, names) && SpeaksOf(told, driveFailures...) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
 	})
 }
 
@@ -42,11 +43,14 @@ func (c *Case) toldOfDrive() string {
 	return strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
 }
 
+// drives are what drives the valves.
+var drives = []string{"belt", "cambelt", "chain", "timing gear", "timing gears"}
+
 // driveFailures are words for a belt or chain that no longer drives the valves as
 // it did.
 var driveFailures = func() []string {
 	var list []string
-	for _, drive := range []string{"belt", "cambelt", "chain", "timing gear", "timing gears"} {
+	for _, drive := range drives {
 		for _, is := range []string{" ", " had ", " has ", " was ", " is ", " found "} {
 			for _, failed := range []string{"broke", "snapped", "stripped", "failed", "jumped", "slipped", "let go", "shredded", "come off", "came off", "torn", "lost its teeth", "lost teeth"} {
 				list = append(list, drive+is+failed)

@@ -22,8 +22,14 @@ const mostBare = 4
 // otherParts are names of other parts that begin like one of the engine's.
 var otherParts = strings.NewReplacer("head gasket", "headgasket", "head bolt", "headbolt", "head light", "headlight", "valve cover", "valvecover", "rocker cover", "rockercover", "exhaust manifold", "exhaustmanifold")
 
-// longAgo is work so old that its parts have worn since.
-var longAgo = regexp.MustCompile(`\b(?:[5-9]|\d\d+|five|six|seven|eight|nine|ten|many|some) years? (?:ago|back|before)\b|\b\d{2,3}[ ,.]?000 (?:km|kilometres|mi|miles) (?:ago|back|before)\b`)
+// longAgo reports work so old that its parts have worn since.
+func longAgo(text string) bool {
+	return slices.ContainsFunc(agoWords, func(ago string) bool { return strings.Contains(text, ago) }) && yearsAgo.MatchString(text)
+}
+
+var agoWords = []string{"ago", "back", "before"}
+
+var yearsAgo = regexp.MustCompile(`\b(?:[5-9]|\d\d+|five|six|seven|eight|nine|ten|many|some) years? (?:ago|back|before)\b|\b\d{2,3}[ ,.]?000 (?:km|kilometres|mi|miles) (?:ago|back|before)\b`)
 
 // clauses is where one thing of a line of work ends and the next begins.
 var clauses = regexp.MustCompile(`[,;:.()]|\bbut\b|\bthen\b`)
@@ -91,7 +97,7 @@ func (w Work) on(cylinders []string) bool {
 // renewing gives the clauses of a line of work that say that something is new,
 // or only name it. What stands in front of a colon only heads what came of it.
 func renewing(text string) []string {
-	if longAgo.MatchString(text) {
+	if longAgo(text) {
 		return nil
 	}
 	heads := 0
@@ -110,7 +116,7 @@ func renewing(text string) []string {
 
 // cleaning gives the clauses of a line of work that say that something was cleaned.
 func cleaning(text string) []string {
-	if !saysAny(text, cleaned) || longAgo.MatchString(text) {
+	if !saysAny(text, cleaned) || longAgo(text) {
 		return nil
 	}
 	return slices.DeleteFunc(clauses.Split(otherParts.Replace(text), -1), func(clause string) bool { return !saysAny(clause, cleaned) })

@@ -225,7 +225,14 @@ func (w *Work) Without(names ...string) *Work {
 // DoneOn gives the first work whose text has one of these words and that is
 // about all of these cylinders: it names them, or names none. nil for none.
 func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
-	return c.workOn(cylinders, func(w *Work) bool { return w.Says(words...) })
+	if len(c.Works()) == 0 {
+		return nil
+	}
+	plain := make([]string, 0, 16)
+	for _, x := range words {
+		plain = append(plain, plainPhrase(x))
+	}
+	return c.workOn(cylinders, func(w *Work) bool { return saysAny(w.Text, plain) })
 }
 
 // DoneOf is DoneOn of a thing by its place in the vocabulary that SpeaksOf was asked.
