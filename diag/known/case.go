@@ -49,6 +49,7 @@ type Case struct {
 	oilUsed       **OilUse // see OilUsed
 	stand         []string // the complaints that stand, once it was asked
 	then          map[*diag.Test]*Case
+	gates         []asked // see Opens
 
 	supposed bool // what a check might show, not what was read
 }

@@ -118,6 +118,22 @@ func (n *Condition) MayHold(c *Case) bool { return every(n.before, c, Subject{})
 // HoldsFor asks of a subject what is left of a condition that may hold.
 func (n *Condition) HoldsFor(c *Case, s Subject) bool { return every(n.of, c, s) }
 
+// A Gate is what is asked of the case alone before a sign is asked of any story, by its place
+// among all gates: a case answers it once.
+type Gate struct {
+	Needs     []Need
+	When      *Condition
+	Place, Of int
+}
+
+// Opens reports a case that has what a gate needs and of which its condition may hold.
+func (c *Case) Opens(g *Gate) bool {
+	if c.gates == nil {
+		c.gates = make([]asked, g.Of)
+	}
+	return c.gates[g.Place].by(func() bool { return c.Missing(g.Needs) == "" && g.When.MayHold(c) })
+}
+
 func every(tests []test, c *Case, s Subject) bool {
 	for _, holds := range tests {
 		if !holds(c, s) {
@@ -132,6 +148,11 @@ func (n Condition) HoldsIn(c *Case) bool { return n.holds(c, Subject{}) }
 
 // HoldsOf asks it of one cylinder or rotor.
 func (n Condition) HoldsOf(c *Case, name string) bool {
+	for _, s := range c.EachCylinder() {
+		if s.Name() == name {
+			return n.holds(c, s)
+		}
+	}
 	return n.holds(c, Subject{Cylinders: []string{name}})
 }
 

@@ -90,7 +90,7 @@ func (c *Case) SomethingDone() bool {
 }
 
 // on reports work on all of these cylinders: it names them, or none.
-func (w Work) on(cylinders []string) bool {
+func (w *Work) on(cylinders []string) bool {
 	return len(w.Cylinders) == 0 || !slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(w.Cylinders, n) })
 }
 

@@ -225,30 +225,27 @@ func (w *Work) Without(names ...string) *Work {
 // DoneOn gives the first work whose text has one of these words and that is
 // about all of these cylinders: it names them, or names none. nil for none.
 func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
-	if len(c.Works()) == 0 {
+	works := c.Works()
+	if len(works) == 0 {
 		return nil
 	}
 	plain := make([]string, 0, 16)
 	for _, x := range words {
 		plain = append(plain, plainPhrase(x))
 	}
-	return c.workOn(cylinders, func(w *Work) bool { return saysAny(w.Text, plain) })
+	for i := range works {
+		if w := &works[i]; saysAny(w.Text, plain) && w.on(cylinders) {
+			return w
+		}
+	}
+	return nil
 }
 
 // DoneOf is DoneOn of a thing by its place in the vocabulary that SpeaksOf was asked.
 func (c *Case) DoneOf(cylinders []string, place int) *Work {
-	return c.workOn(cylinders, func(w *Work) bool { return w.speaks != nil && slices.Contains(w.speaks.of, place) })
-}
-
-func (c *Case) workOn(cylinders []string, is func(*Work) bool) *Work {
 	works := c.Works()
 	for i := range works {
-		w := &works[i]
-		if !is(w) {
-			continue
-		}
-		missing := slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(w.Cylinders, n) })
-		if len(w.Cylinders) == 0 || !missing {
+		if w := &works[i]; w.speaks != nil && slices.Contains(w.speaks.of, place) && w.on(cylinders) {
 			return w
 		}
 	}

@@ -188,7 +188,7 @@ func (s *story) drop() {
 // that is lower: who weighs more readings together knows better how soon.
 func (s *story) fold() {
 	for _, m := range s.members {
-		open := slices.Clone(m.finding.Cylinders)
+		var open []string // the cylinders that no other says better, once some does
 		first := ""
 		for _, better := range s.members {
 			if better.saysBetter(m) {
@@ -197,6 +197,9 @@ func (s *story) fold() {
 			}
 			if better == m || !slices.Contains(better.rule.SaysBetterThan, m.rule.Name) {
 				continue
+			}
+			if first == "" {
+				open = slices.Clone(m.finding.Cylinders)
 			}
 			before := len(open)
 			open = slices.DeleteFunc(open, func(n string) bool { return slices.Contains(better.finding.Cylinders, n) })

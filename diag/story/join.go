@@ -302,6 +302,7 @@ func asFar(c *known.Case, rules []int, one, other string) bool {
 type desk struct {
 	hits    []rule.Hit
 	members []member
+	told    []story
 }
 
 var desks = sync.Pool{New: func() any { return &desk{} }}
@@ -314,6 +315,7 @@ func (d *desk) clear(told []*story) {
 	}
 	clear(d.hits)
 	clear(d.members)
+	clear(d.told)
 	desks.Put(d)
 }
 
@@ -322,6 +324,7 @@ func (d *desk) tell(c *known.Case) []*story {
 	d.hits = rule.RunInto(d.hits[:0], c)
 	hits := d.hits
 	d.members = slices.Grow(d.members[:0], len(hits)) // so that none moves as others are added
+	d.told = slices.Grow(d.told[:0], len(hits))
 	s := newSets(c)
 	s.joinHits(c, hits)
 	s.joinAlike(c, hits)
@@ -332,7 +335,8 @@ func (d *desk) tell(c *known.Case) []*story {
 		root := s.root(s.nodeOfHit(h))
 		one := byRoot[root]
 		if one == nil {
-			one = &story{}
+			d.told = append(d.told, story{})
+			one = &d.told[len(d.told)-1]
 			byRoot[root], told = one, append(told, one)
 		}
 		one.add(d, h)

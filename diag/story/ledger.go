@@ -155,7 +155,7 @@ func (b *ledger) signs(s *story, asked *cause.Set) {
 	signs := signs()
 	for i := range signs {
 		if g := &signs[i]; b.hears(g) {
-			b.sign(g.Sign, s, each, asked)
+			b.sign(g, s, each, asked)
 		}
 	}
 }
@@ -293,12 +293,9 @@ func (b *ledger) said(by, cause string, at []string) bool {
 }
 
 // sign enters a sign that holds: of the story, or of its cylinders, each by itself.
-func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject, asked *cause.Set) {
+func (b *ledger) sign(g *sign, s *story, each []known.Subject, asked *cause.Set) {
 	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
-	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" {
-		return
-	}
-	if !g.When.MayHold(b.c) {
+	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || !b.c.Opens(&g.gate) {
 		return
 	}
 	var at []string
@@ -337,6 +334,7 @@ func (b *ledger) minds(v rule.Voice) bool {
 // for any of its voices to count; what it asks need not be asked where none does.
 type sign struct {
 	*rule.Sign
+	gate  known.Gate
 	among cause.Set
 }
 
@@ -345,6 +343,7 @@ var signs = sync.OnceValue(func() []sign {
 	list := make([]sign, len(all))
 	for i := range all {
 		list[i].Sign = &all[i]
+		list[i].gate = known.Gate{Needs: all[i].Needs, When: &all[i].When, Place: i, Of: len(all)}
 		for _, v := range all[i].Voices() {
 			list[i].among.Add(v.Cause)
 		}
