@@ -24,6 +24,7 @@ func TestCases(t *testing.T) {
 	}
 	for _, file := range files {
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".yaml"), func(t *testing.T) {
+			t.Parallel()
 			text, j := readCase(t, file)
 			k := &outcome{T: t, d: story.Diagnose(j.Test()), test: j.Test()}
 			expectations := 0

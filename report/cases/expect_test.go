@@ -174,7 +174,7 @@ func (k *outcome) after(rest string) string {
 
 func unknownRule(k *outcome, name string) {
 	name, _, _ = strings.Cut(name, "/")
-	if !slices.ContainsFunc(rule.All(), func(r rule.Rule) bool { return r.Name == name }) {
+	if rule.Named(name) == nil {
 		k.Errorf("no rule is called %q", name)
 	}
 }

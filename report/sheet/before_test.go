@@ -43,6 +43,9 @@ func TestWhatWasReadBeforeShows(t *testing.T) {
 			if len(figures) < 4 {
 				t.Fatalf("%d figures before", len(figures))
 			}
+			if testing.Short() { // every fifth of them
+				figures = slices.DeleteFunc(figures, func(n *yaml.Node) bool { return n.Line%5 != len(name)%5 })
+			}
 			tried := 0
 			for _, n := range figures {
 				was := n.Value
