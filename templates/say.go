@@ -180,14 +180,25 @@ func lookedUp[T any](s *speaker, section, key string) T {
 }
 
 func (s *speaker) text(key string, t text, own diag.Facts) string {
-	facts := s.facts
+	return s.put(key, t, s.with(own))
+}
+
+// with are the facts of all that is said together with those of one thing.
+func (s *speaker) with(own diag.Facts) diag.Facts {
 	switch {
-	case len(facts) == 0:
-		facts = own
-	case len(own) > 0:
-		facts = maps.Clone(s.facts)
-		maps.Copy(facts, own)
+	case len(s.facts) == 0:
+		return own
+	case len(own) == 0:
+		return s.facts
 	}
+	facts := make(diag.Facts, len(s.facts)+len(own))
+	maps.Copy(facts, s.facts)
+	maps.Copy(facts, own)
+	return facts
+}
+
+// put is a text with these facts in it.
+func (s *speaker) put(key string, t text, facts diag.Facts) string {
 	said, err := s.c.say(t, facts)
 	if err != nil && s.err == nil {
 		s.err = fmt.Errorf("words for %q: %w", key, err)

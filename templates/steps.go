@@ -46,17 +46,18 @@ const usualEffort = "step.effort"
 // their order.
 func (s *speaker) check(check diag.Check) *SaidCheck {
 	t := lookedUp[stepText](s, "steps", check.Key)
-	facts := checkFacts(check)
-	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
+	own := checkFacts(check)
+	facts := s.with(own)
+	say := func(e entry[text]) string { return s.put(check.Key, e.of(s.a), facts) }
 	said := s.checkBriefly(check)
 	said.Do = say(t.Do)
-	if first, _ := facts["handFirst"].(bool); first {
+	if first, _ := own["handFirst"].(bool); first {
 		said.Do = s.label("step.hand-first", nil) + " " + said.Do
 	}
-	if live, _ := facts["live"].(bool); live {
+	if live, _ := own["live"].(bool); live {
 		said.Do = s.label("step.live", nil) + " " + said.Do
 	}
-	if agreed, _ := facts["consent"].(bool); agreed {
+	if agreed, _ := own["consent"].(bool); agreed {
 		said.Do = s.label("step.consent", nil) + " " + said.Do
 	}
 	for _, name := range check.Outcomes {
@@ -75,17 +76,18 @@ func (s *speaker) check(check diag.Check) *SaidCheck {
 // checkBriefly says a check's name, what it is for and how long it takes.
 func (s *speaker) checkBriefly(check diag.Check) *SaidCheck {
 	t := lookedUp[stepText](s, "steps", check.Key)
-	facts := checkFacts(check)
-	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
+	facts := s.with(checkFacts(check))
+	say := func(e entry[text]) string { return s.put(check.Key, e.of(s.a), facts) }
 	said := &SaidCheck{Name: say(t.Name), For: say(t.For), Effort: say(t.Effort)}
 	if said.Effort == "" {
-		said.Effort = s.text(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
+		said.Effort = s.put(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
 	}
 	return said
 }
 
 func checkFacts(check diag.Check) diag.Facts {
-	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
+	facts := make(diag.Facts, len(check.Facts)+2)
+	facts["Cylinders"], facts["minutes"] = diag.Names(check.Cylinders), check.Minutes
 	maps.Copy(facts, check.Facts)
 	if check.Shown {
 		facts["Cylinders"] = slices.Repeat(diag.Names{shownOne}, len(check.Cylinders))
