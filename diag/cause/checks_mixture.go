@@ -48,7 +48,7 @@ func mixtureInDoubt(c *known.Case, _ []string) bool {
 	if c.SomeCircuit(func(k known.Circuit) bool { return fallsShort(k) || standsHigh(k) || k.FallsFast() != nil }) || oneBank(c, "sooty", "fuel-wet") || oneBank(c, "white") || c.InjectorFound() { // one injector that was found poor by itself is not looked for with the mixture of all
 		return false
 	}
-	return c.Injected() && !c.OneMisfires() && (c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))
+	return c.Injected() && !c.OneMisfires() && (known.TrimLeanOnce.HoldsIn(c) || c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))
 }
 
 // mixtureChecks tell what is wrong with spark, air or metering.
@@ -113,11 +113,13 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "intake-coolant-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
 			{Name: "none comes out", Else: true, Clears: true, Words: []string{"none", "no leak"}}}},
-	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
+	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: func(c *known.Case, _ []string) bool {
+		return c.Has(known.NeedsTest(known.Trims)) && !known.TrimLeanOnce.HoldsIn(c)
+	}, Answers: known.TrimLeanOnce.HoldsIn, Words: []string{"trims"},
 		Outcomes: []Outcome{
 			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
 			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}, After: []string{"well above zero at 2500 rpm"}},
-			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "return-blocked", "vacuum-hose", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
+			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "return-blocked", "vacuum-hose", "fuel-in-oil", "rich-mixture"}, Fits: func(c *known.Case) bool { return !known.TrimLeanOnce.HoldsIn(c) }, Words: []string{"below zero", "negative"}},
 			{Name: "near zero", Else: true}}},
 	{Name: "bank-trims", Titles: []string{"fuel trims of the two banks", "fuel trims, both banks"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { return richOnOneBank(c, cylinders) && !c.BothTrimsRead() }, Words: []string{"trims compared"},
 		Outcomes: []Outcome{

@@ -88,6 +88,21 @@ func (c *Case) LeanAtSpeed() (idle, fast Trim, ok bool) {
 	return c.trimPair(func(idle, fast float64) bool { return fast > trimFar && fast > idle })
 }
 
+// LeanOnce is a trim that adds much fuel at the one speed at which that bank's was read: what
+// it does at another is not known. False where the banks are told apart by it.
+func (c *Case) LeanOnce() (Trim, bool) {
+	if _, _, apart := c.BanksApart(); apart {
+		return Trim{}, false
+	}
+	for _, t := range c.Trims() {
+		other := slices.ContainsFunc(c.Trims(), func(o Trim) bool { return o.Bank == t.Bank && o.Speed != t.Speed })
+		if t.Sum > trimFar && !other {
+			return t, true
+		}
+	}
+	return Trim{}, false
+}
+
 // RichAtSpeed is a trim that takes much fuel out at speed and hardly any at idle, or half as
 // much at most.
 func (c *Case) RichAtSpeed() (idle, fast Trim, ok bool) {
@@ -357,6 +372,7 @@ var (
 	TrimAir      = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
 	TrimLean     = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
 	TrimLeanAll  = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
+	TrimLeanOnce = OfEngine("a trim over +10 % at the one speed at which it was read, the banks alike", func(c *Case) bool { _, ok := c.LeanOnce(); return ok })
 	TrimRich     = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
 	TrimOnlyRich = OfEngine("a trim under -10 %, and none over +5 %", func(c *Case) bool {
 		_, ok := c.TakesOut()

@@ -124,7 +124,7 @@ var bankPulls = []Rule{{
 			f.Headline = "bank-weak-and-lean"
 		}
 		return f
-	}, Headline: "bank-pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-little-and-white", "lean-one-bank", "some-white", "trim-lean-at-idle-only", "trims-apart"},
+	}, Headline: "bank-pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-little-and-white", "lean-one-bank", "some-white", "trim-lean-at-idle-only", "trim-lean-read-once", "trims-apart"},
 }}
 
 // bankLeans reports the cylinders of a bank that are lean by their plugs, more than half of those

@@ -143,6 +143,8 @@ func TestTrimsAndGas(t *testing.T) {
 		{name: "short at speed too, and one weak", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 15)), sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "held"), sample.Each("drop", 90, 85, 25, 88))), fires: "pulls-little 3", not: "air-at-one-runner"},
 		{name: "air at idle", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "trim-lean-at-idle-only", not: "trim-lean-at-speed", first: "air-leak", soon: diag.ActSoon},
 		{name: "air at idle, and some at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 25), sum("2500 rpm bank 1", 7))), fires: "trim-lean-at-idle-only", not: "trim-lean-throughout", first: "air-leak"},
+		{name: "lean, read at idle alone", test: sample.Of("inline-4", trims(sum("idle bank 1", 18))), fires: "trim-lean-read-once", not: "trim-lean-at-idle-only"},
+		{name: "a little, read at idle alone", test: sample.Of("inline-4", trims(sum("idle bank 1", 8))), not: "trim-lean-read-once"},
 		{name: "short throughout", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 14))), fires: "trim-lean-throughout", not: "trim-lean-at-speed trim-lean-at-idle-only", first: "air-meter"},
 		{name: "short at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 4), sum("2500 rpm bank 1", 16))), fires: "trim-lean-at-speed", not: "trim-lean-at-idle-only", first: "fuel-filter"},
 		{name: "takes out", test: sample.Of("inline-4", trims(sum("idle bank 1", -14))), fires: "trim-rich"},

@@ -44,6 +44,17 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		When: known.TrimLeanAll, For: []Voice{{Cause: "air-meter", Weight: Known}, {Cause: "fuel-filter", Weight: Known - rarer}, {Cause: "air-leak", Weight: DryUp}, {Cause: "pump", Weight: DryUp - rarer}, {Cause: "dirty-injectors", Weight: Hint}}, Say: trimPair((*known.Case).LeanThroughout), Headline: "trim-lean-throughout",
 	},
 	{
+		Name: "trim-lean-read-once", Title: "Trims add much at the one speed at which they were read",
+		Why: "A correction of more than ten percent is a fault at whatever speed it was read. Where it comes from the other speed tells: air that leaks in is most at idle, a supply that falls short most at speed. " +
+			"Until that is read, idle speaks for air, and speed for fuel.",
+		When: known.All(known.TrimLeanOnce, known.Not(known.TrimAir), known.Not(known.TrimLean), known.Not(known.TrimLeanAll)), Weigh: weighOnce, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			t, _ := c.LeanOnce()
+			f := trimmed(c, t)
+			f.Facts["value"] = known.Percent(t.Sum, 0).String()
+			return f
+		}, Headline: "trim-lean-once",
+	},
+	{
 		Name: "trim-rich", Title: "Trims take much fuel out",
 		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
 		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: trimsTakeOut, Headline: "trim-rich",
@@ -200,13 +211,27 @@ var airOfDead = known.OfEngine("a cylinder that does no work, and no limit of th
 func trimPair(of func(*known.Case) (idle, fast known.Trim, ok bool)) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
 		idle, fast, _ := of(c)
-		bank := idle.Bank
-		if c.OtherBankToo(idle) { // then it is what feeds both
-			bank = ""
-		}
-		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-			"idle": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed, "bank": bank}}
+		f := trimmed(c, idle)
+		f.Facts["idle"], f.Facts["fast"], f.Facts["at"] = known.Percent(idle.Sum, 0).String(), known.Percent(fast.Sum, 0).String(), fast.Speed
+		return f
 	}
+}
+
+// trimmed is a finding on a trim, of its bank where the other is not off the same way.
+func trimmed(c *known.Case, t known.Trim) diag.Finding {
+	bank := t.Bank
+	if c.OtherBankToo(t) { // then it is what feeds both
+		bank = ""
+	}
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"at": t.Speed, "bank": bank}}
+}
+
+// weighOnce is what a trim that adds much speaks for by the one speed at which it was read.
+func weighOnce(c *known.Case, _ known.Subject) []Voice {
+	if t, _ := c.LeanOnce(); t.Speed == "idle" {
+		return append(falling(Known, "air-leak", "manifold-gasket", "air-meter", "fuel-filter"), speaks(Hint, "injector-seals", "pump", "dirty-injectors")...)
+	}
+	return append(falling(Known, "fuel-filter", "pump", "air-meter", "supply-restricted"), speaks(Hint, "air-leak", "dirty-injectors")...)
 }
 
 func lambdaAt(lean bool) func(*known.Case, known.Subject) diag.Finding {

@@ -40,14 +40,14 @@ var missRules = []Rule{
 }
 
 // leanFindings are the findings on the mixture that one cylinder which does not fire makes.
-var leanFindings = []string{"trim-lean-throughout", "trim-lean-at-speed", "trims-apart", "gas-miss", "gas-lean"}
+var leanFindings = []string{"trim-lean-throughout", "trim-lean-at-speed", "trim-lean-read-once", "trims-apart", "gas-miss", "gas-lean"}
 
 // leanCauses are what makes all cylinders lean.
 var leanCauses = []string{"air-meter", "fuel-filter", "pump", "supply-restricted", "dirty-injectors", "lean-mixture", "air-leak", "bank-exhaust-leak"}
 
 // readsAsMiss is an engine that reads lean, or whose gas is that of a miss, on no bank but
 // that of the cylinders that do not fire, with nothing that was measured to be short of fuel.
-var readsAsMiss = known.All(sparkLit, known.Any(known.TrimLean, known.TrimLeanAll, known.GasMiss), known.OfAll("no bank lean but its own", (*known.Case).LeanOnlyThere), known.Not(pastAny),
+var readsAsMiss = known.All(sparkLit, known.Any(known.TrimLean, known.TrimLeanAll, known.TrimLeanOnce, known.GasMiss), known.OfAll("no bank lean but its own", (*known.Case).LeanOnlyThere), known.Not(pastAny),
 	known.OfEngine("no white plug", func(c *known.Case) bool { return len(c.Looking("white")) == 0 }))
 
 // missReads says what the engine reads as.
@@ -56,6 +56,9 @@ func missReads(c *known.Case, _ known.Subject) diag.Finding {
 	_, t, lean := c.LeanAtSpeed()
 	if !lean {
 		_, t, lean = c.LeanThroughout()
+	}
+	if !lean {
+		t, lean = c.LeanOnce()
 	}
 	if lean {
 		f.Facts["trim"], f.Facts["at"] = known.Percent(t.Sum, 0).String(), t.Speed
