@@ -275,17 +275,10 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 		}
 		return byCylinderOf(someText)
 	}
-	if name := single[k.name]; name != "" { // its value stands for it
-		one := keyOf(k.keys, name)
-		out := below()
-		out[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
-		stands := []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}
-		if k.name == "job" {
-			stands = append(stands, Object{{"pattern", jobAlone}}, Object{{"not", Object{{"type", "string"}, {"pattern", dateAlone}}}})
-		}
-		return append(out, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", stands}}, w.aloneWords(k)}})
-	}
 	out := below()
+	if name := single[k.name]; name != "" {
+		return w.orAlone(out, k, keyOf(k.keys, name), place)
+	}
 	if k.name == "limits" && keyOf(k.keys, "minimum").name != "" { // 100 psi min
 		out[0] = Member{"type", []string{"object", "string"}}
 		return append(out, Member{"if", typeOf("string")}, Member{"then", Object{{"pattern", leastAlone}}})
@@ -295,6 +288,16 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 		out = append(out, Member{"anyOf", []any{typeOf("object"), w.aloneWords(k)}})
 	}
 	return out
+}
+
+// orAlone takes one value of a section in place of it.
+func (w *schemaWriter) orAlone(section Object, k, one key, place string) Object {
+	section[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
+	stands := []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}
+	if k.name == "job" {
+		stands = append(stands, Object{{"pattern", jobAlone}}, Object{{"not", Object{{"type", "string"}, {"pattern", dateAlone}}}})
+	}
+	return append(section, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", stands}}, w.aloneWords(k)}})
 }
 
 // A number of a job stands for it: one word, or two or three of which one has a figure, and no
