@@ -103,6 +103,28 @@ func (c *Case) LeanOnce() (Trim, bool) {
 	return Trim{}, false
 }
 
+// AddsMost is the trim that adds most fuel, of those that add much; false for none.
+func (c *Case) AddsMost() (most Trim, ok bool) {
+	for _, t := range c.Trims() {
+		if t.Sum > max(trimFar, most.Sum) {
+			most, ok = t, true
+		}
+	}
+	return most, ok
+}
+
+// SootyWhereLean are the sooty plugs of an engine to which the computer adds much fuel and from
+// which it takes none: most of those looked at, of both banks where there are two.
+func (c *Case) SootyWhereLean() []string {
+	_, adds := c.AddsMost()
+	_, takes := c.TakesOut()
+	such := c.Looking("sooty")
+	if !adds || takes || len(such) < 2 || 2*len(such) <= len(c.PlugsRead()) || !c.PlugsSpeakForAll() || c.Engine.IsTwoBank() && c.BankOfAll(such) >= 0 {
+		return nil
+	}
+	return such
+}
+
 // RichAtSpeed is a trim that takes much fuel out at speed and hardly any at idle, or half as
 // much at most.
 func (c *Case) RichAtSpeed() (idle, fast Trim, ok bool) {

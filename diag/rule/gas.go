@@ -126,6 +126,28 @@ var sootyAndRich = []Rule{{
 	}, Headline: "sooty-and-rich", SaysBetterThan: []string{"one-sooty", "some-sooty", "trim-rich", "trims-apart"},
 }}
 
+// sootyAndLean is soot on plugs of an engine to which the computer adds fuel: the two
+// contradict each other, and agree in nothing.
+var sootyAndLean = []Rule{{
+	Name: "sooty-where-trims-are-lean", Title: "The computer adds fuel, and most plugs are sooty",
+	Why: "Soot is too much fuel, and a computer that adds fuel is told of too little: both cannot be so. A sensor that reads lean, or air that gets into the exhaust ahead of it, has the computer make the engine rich. " +
+		"What feeds too little whitens the plugs, and what feeds too much has the computer take fuel out. A spark that fails in all leaves soot and unburnt air as well; old soot is of a time before.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Trims)},
+	Of:   oneSet("the sooty plugs, more than half of those looked at and not of one bank alone, where a trim is over +10 % and none under -10 %", (*known.Case).SootyWhereLean),
+	When: known.All(sparkPlugs, known.Not(known.GasRight), known.Not(known.GasLean), known.Not(known.GasMiss)),
+	Kind: OfTrims, For: speaks(Heard, "bank-exhaust-leak", "bank-sensor"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+		return append(where(c.LambdaPast(false) == nil, speaks(Hint, "short-trips")), where(c.Complains("misfire"), speaks(Known, "weak-spark"))...)
+	}, Against: slices.Concat(denies(Heard, "soot-where-fuel-is-added", append([]string{"manifold-gasket", "injector-seals", "low-fuel-pressure", "pump-voltage", "regulator-open", "gas-supply"}, leanCauses[:7]...)...),
+		denies(Heard, "fuel-is-added", "rich-mixture", "regulator-stuck", "regulator-diaphragm", "return-blocked", "temperature-signal", "purge-valve", "leaking-injector", "fuel-in-oil", "air-filter", "boost-leak")),
+	Say: func(c *known.Case, s known.Subject) diag.Finding {
+		t, _ := c.AddsMost()
+		f := trimmed(c, t)
+		f.Facts["value"], f.Facts["sooty"], f.Facts["read"], f.Facts["gas"] = known.Percent(t.Sum, 0).String(), len(s.Cylinders), len(c.PlugsRead()), c.LambdaPast(false) != nil
+		return f
+	}, Headline: "soot-and-trim", SaysBetterThan: []string{"all-sooty", "some-sooty", "rich-everywhere", "gas-rich", "gas-and-trim-disagree",
+		"trim-lean-at-idle-only", "trim-lean-at-speed", "trim-lean-throughout", "trim-lean-read-once"},
+}}
+
 // whiteAndLean is the other way round: a plug that is alone in being white.
 var whiteAndLean = []Rule{{
 	Name: "white-where-trims-are-lean", Title: "The computer adds fuel at speed, and few plugs there are white",
@@ -183,10 +205,10 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-and-trim-disagree", Title: "Gas and trims that contradict each other",
 		Why:  "Lean gas while the trims take fuel out, or rich gas while they add it: air enters behind the sensor or at the probe, or the sensor reads wrong.",
-		When: known.Any(known.All(known.GasLean, known.TrimRich), known.All(known.GasRich, known.Any(known.TrimAir, known.TrimLean))), Needs: needsTest(known.Trims),
+		When: known.Any(known.All(known.GasLean, known.TrimRich), known.All(known.GasRich, known.Any(known.TrimAir, known.TrimLean, known.TrimLeanAll, known.TrimLeanOnce))), Needs: needsTest(known.Trims),
 		For: speaks(Heard, "bank-exhaust-leak", "bank-sensor"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"lean": c.LambdaPast(true) != nil}}
-		}, Headline: "gas-and-trim", SaysBetterThan: []string{"gas-lean", "gas-rich", "trim-rich", "trim-lean-at-idle-only", "trim-lean-at-speed"},
+		}, Headline: "gas-and-trim", SaysBetterThan: []string{"gas-lean", "gas-rich", "trim-rich", "trim-lean-at-idle-only", "trim-lean-at-speed", "trim-lean-throughout", "trim-lean-read-once"},
 	},
 	{
 		Name: "gas-right", Title: "The gas burns as it should",

@@ -21,6 +21,8 @@ func TestAMissReadsLean(t *testing.T) {
 		{name: "one plug wet", test: looks("inline-4", wet, misfire, adds(12, 12)), fires: "lean-by-missing-plug 2", first: "own-spark", next: "swap-coil"},
 		{name: "one plug wet, and no misfire", test: looks("inline-4", wet, adds(12, 12)), not: "lean-by-missing-plug"},
 		{name: "two plugs wet", test: looks("inline-4", []string{"normal", "fuel-wet", "normal", "fuel-wet"}, misfire, adds(12, 12)), fires: "lean-by-missing-plug 2,4"},
+		{name: "all sooty, and fuel added", test: looks("inline-4", []string{"sooty", "sooty", "sooty", "sooty"}, adds(18, 15)), fires: "sooty-where-trims-are-lean 1,2,3,4", first: "bank-exhaust-leak", soon: diag.ActSoon},
+		{name: "two sooty, and fuel added", test: looks("inline-4", []string{"sooty", "sooty", "normal", "normal"}, adds(18, 15)), not: "sooty-where-trims-are-lean"},
 		{name: "three plugs wet", test: looks("inline-4", []string{"fuel-wet", "fuel-wet", "normal", "fuel-wet"}, misfire, adds(12, 12)), not: "lean-by-missing-plug"},
 		{name: "air at idle alone", test: looks("inline-4", wet, misfire, adds(18, 3)), not: "lean-by-missing-plug"},
 		{name: "a needle that beats, and one plug wet", test: looks("inline-4", wet, misfire, vacuum(needle("drops regularly"), idling(18))), fires: "beat-and-plug 2", first: "own-spark", next: "swap-coil"},

@@ -196,7 +196,7 @@ var families = [][]Rule{
 	balanceDoubt, balanceRules, bankPulls,
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
-	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
+	trimRules, oldSoot, sootyAndRich, sootyAndLean, whiteAndLean, gasRules,
 	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows, exhaustBreathed, ownWords,
 	coolantInside, linerRules, coolingRules,
 	clearanceRules, lashTogether, timingRules,
