@@ -36,6 +36,7 @@ var broughtPast = []brought{
 	{words: []string{"hydrocarbon", "hydrocarbons", "hc"}, over: true, felt: []string{misfire, rich, lean, oilUse}},
 	{words: []string{"carbon monoxide", "co"}, over: true, felt: []string{rich}},
 	{words: []string{"misfire", "misfires", "misfire count"}, over: true, felt: []string{misfire}},
+	{words: []string{"voltage drop", "volt drop", "volts dropped"}, but: []string{"alternator", "charging", "lamp", "coil", "pump", "sensor"}, over: true, by: []string{"starter-cables"}},
 	{words: []string{"rail", "common rail"}, but: []string{"low side", "feed", "return"}, by: feedsRail},
 	{words: []string{"dilution", "fuel in oil", "fuel in the oil"}, over: true, by: []string{"fuel-in-oil", "diesel-injector", "filter-regeneration", "short-trips", "light-load"}, felt: []string{rich}},
 	{words: []string{"dilution", "fuel in oil", "fuel in the oil"}, over: true, by: []string{"exhaust-filter", "restricted-exhaust"}, fits: regenerates}, // a full filter is burned clean again and again

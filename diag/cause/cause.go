@@ -142,8 +142,12 @@ func shutsDown(c *known.Case) bool {
 
 // direct is an engine whose tested low side feeds a high-pressure pump, behind
 // which its injectors lie.
-func direct(c *known.Case) bool    { return c.FuelSystem() == known.DirectLow }
-func notDirect(c *known.Case) bool { return !direct(c) }
+func direct(c *known.Case) bool { return c.FuelSystem() == known.DirectLow }
+
+// pumpsToRail is an engine whose second pump feeds a rail: by its fuel system, or of a diesel by
+// the pressure that was read in it.
+func pumpsToRail(c *known.Case) bool { return direct(c) || known.RailLow.HoldsIn(c) }
+func notDirect(c *known.Case) bool   { return !direct(c) }
 
 // What of a fuel system decides which of its faults an engine can have; where
 // the system was not recorded, most of them.

@@ -193,7 +193,7 @@ var fuelCauses = []Cause{
 	{Name: "no-vacuum-signal", Fits: hoseKnown, Explains: richly},
 	{Name: "not-referenced", Fits: systemUnknown},
 	{Name: "pump-check-valve", Liquid: true, Explains: []string{hardStart}},
-	{Name: "high-pressure-pump", Fits: direct, Explains: append([]string{hardStart}, richly...), Advice: "advice-supply"},
+	{Name: "high-pressure-pump", Fits: pumpsToRail, Explains: append([]string{hardStart, noStart}, richly...), Advice: "advice-supply"},
 	{Name: "fuel-contracts"},
 	{Name: "by-design"},
 	{Name: "heat-soak"},

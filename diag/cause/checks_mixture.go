@@ -164,7 +164,7 @@ var mixtureChecks = []Check{
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true, Clears: true}}},
 	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return !known.OilOverFull.HoldsIn(c) // where coolant may have raised it as well, and the oil is looked at
+		return !known.OilOverFull.HoldsIn(c) && !known.RailLow.HoldsIn(c) // what a diesel's pump lets past itself goes back to the tank; or where coolant may have raised it as well, and the oil is looked at
 	}, Made: func(c *known.Case, _ []string) bool {
 		r := c.Measured(known.Oil)
 		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)

@@ -38,7 +38,7 @@ var codes = []code{
 	{names: "of the air meter", of: span(100, 104), fuel: true, causes: speaks(Known, "air-meter")},
 	{names: "of the manifold pressure sensor", of: span(105, 109), fuel: true, causes: speaks(DryUp, "sensor-or-air-leak", "air-leak")},
 	{names: "of the throttle's place", of: span(120, 124), causes: speaks(Hint, "sensor-or-air-leak")},
-	{names: "of a fuel pressure that is too low", of: span(87, 87), fuel: true, causes: append(speaks(Known, "low-fuel-pressure"), speaks(Hint, "diesel-injector", "pump", "fuel-filter", "supply-restricted", "regulator-open", "pump-voltage")...)},
+	{names: "of a fuel pressure that is too low", of: span(87, 87), fuel: true, causes: append(speaks(Known, "low-fuel-pressure"), speaks(Hint, "diesel-injector", "high-pressure-pump", "pump", "fuel-filter", "supply-restricted", "regulator-open", "pump-voltage")...)},
 	{names: "of a fuel pressure that is too high", of: span(88, 88), fuel: true, causes: speaks(Hint, "regulator-stuck", "return-blocked")},
 	{names: "of the fuel pressure sensor", of: span(190, 194), fuel: true, causes: speaks(Hint, "sensor-or-air-leak", "low-fuel-pressure")},
 	{names: "of the fuel pump's circuit", of: span(230, 233), fuel: true, causes: append(speaks(DryUp, "pump-circuit"), speaks(Hint, "pump-voltage")...)},

@@ -46,7 +46,24 @@ func pastVoices(c *known.Case, s known.Subject) []Voice {
 	if s.System == known.Starting && (known.DrawsMuch.Holds(c, s) || known.DrawsLittle.Holds(c, s)) {
 		return nil
 	}
-	return []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}
+	part := partCalled(c, s)
+	return append(part, []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}...)
+}
+
+// partCalled is what a reading of the job's own speaks of by the name that it has: the cables of
+// the starter, and what feeds a diesel's rail. Where its low side was read and is right, the
+// supply to its pump is not what it lacks.
+func partCalled(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case s.System != diag.OtherReadings:
+		return nil
+	case known.CableDrops.HoldsIn(c):
+		return speaks(Heard, "starter-cables")
+	case known.RailLow.HoldsIn(c):
+		list := append(falling(Known, "high-pressure-pump", "diesel-injector"), speaks(DryUp, "fuel-filter", "air-in-fuel")...)
+		return append(list, where(right(c), denies(Known, "fuel-pressure-within", append([]string{"regulator-open"}, supplyCauses...)...))...)
+	}
+	return nil
 }
 
 // systemRepaired sets the reading before the work beside the one after it.
