@@ -142,7 +142,7 @@ const denialReach = 4
 
 var (
 	clauseEnd  = regexp.MustCompile(`[,;.:?!()]|\bbut\b|\bbecause\b|\bso\b`)
-	denial     = regexp.MustCompile(`^(no|not|without|never|nor|neither|free|isn't|aren't)$`)
+	denial     = regexp.MustCompile(`^(no|not|without|nothing|never|nor|neither|free|isn't|aren't)$`)
 	afterNone  = regexp.MustCompile(`^\w*\s*:?\s*(none|no|nil)\b`)
 	wordsOfAny = regexp.MustCompile(`\S+`)
 )

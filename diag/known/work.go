@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"gaugesheet/diag/sight"
 )
 
 // Work is something that the job says was done or found, by its words.
@@ -94,9 +96,9 @@ func workWithoutSight(done string, cylinders []string) Work {
 }
 
 // sees sets what a work may say was seen in a cylinder.
-func (w *Work) sees(sight string) {
-	w.sight = sight
-	w.inside = len(w.Cylinders) == 0 && sight != "" && (strings.Contains(sight, "cylinder") || namesInside(sight)) && !elsewhere.MatchString(strings.ReplaceAll(w.Text, "exhaust side", "one side")) // of a piston, which lies in it
+func (w *Work) sees(text string) {
+	w.sight = sight.Within(text)
+	w.inside = len(w.Cylinders) == 0 && w.sight != "" && (strings.Contains(w.sight, "cylinder") || namesInside(w.sight)) && !elsewhere.MatchString(strings.ReplaceAll(w.Text, "exhaust side", "one side")) // of a piston, which lies in it
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these

@@ -79,3 +79,26 @@ func TestNear(t *testing.T) {
 		t.Errorf("frabbled is near %q, %q, expected nothing", of, meant)
 	}
 }
+
+// What is said of a part outside, whatever cylinder it is at, says nothing of that cylinder's
+// inside; what lies in one, or is a part of it, does.
+func TestWithin(t *testing.T) {
+	for line, want := range map[string]string{
+		"Exhaust gasket at cylinder 3 burnt through":                  "",
+		"intake gasket of cylinder 4 torn":                            "",
+		"washer under injector 4 burnt through, piston 4 holed":       "piston 4 holed",
+		"baffle by cylinder 6 cracked":                                "",
+		"valve stem seal of cylinder 4 torn":                          "",
+		"plug hole gasket of cylinder 2 torn":                         "",
+		"a washer lies in cylinder 3":                                 "a washer lies in cylinder 3",
+		"piece of the filter housing on the piston of 2":              "piece of the filter housing on the piston of 2",
+		"exhaust valve of cylinder 3 burnt":                           "exhaust valve of cylinder 3 burnt",
+		"with the cover off the exhaust valve of 3 is seen to hang":   "with the cover off the exhaust valve of 3 is seen to hang",
+		"head gasket blown between 2 and 3":                           "head gasket blown between 2 and 3",
+		"cylinder head cracked between the seats; manifold bolt gone": "cylinder head cracked between the seats",
+	} {
+		if got := sight.Within(line); got != want {
+			t.Errorf("%q: %q is of the inside, want %q", line, got, want)
+		}
+	}
+}
