@@ -156,7 +156,7 @@ var mixtureCauses = []Cause{
 	{Name: "low-fuel-pressure", Liquid: true, Vague: true, Explains: append([]string{noStart}, leanly...)},
 	{Name: "short-trips", Explains: []string{rich, misfire}},
 	{Name: "too-hot", Explains: []string{overheat, lowPower}},
-	{Name: "early-ignition", Fits: sparked, Explains: []string{noise, overheat, lowPower}},
+	{Name: "early-ignition", Fits: sparked, Explains: []string{noise, overheat, lowPower, hardStart}},
 	{Name: "knock", Fits: sparked, Explains: []string{noise, lowPower}},
 	{Name: "wrong-heat-range", Fits: sparked, Explains: []string{misfire}},
 	{Name: "wrong-plug", Fits: sparked, Explains: []string{misfire}},

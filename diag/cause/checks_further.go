@@ -226,10 +226,10 @@ func backPressureRead(c *known.Case, _ []string) bool {
 // little of where oil, at several times its pressure, gets in.
 func oilInCoolant(c *known.Case) bool { return known.CoolingOil.HoldsIn(c) }
 
-// pointsRead is an engine with contact points: their gap or dwell was read.
+// pointsRead is an engine with contact points: their gap or dwell was read, and not found right.
 func pointsRead(c *known.Case, _ []string) bool {
 	r := c.Measured(known.Timing)
-	return !c.Spec.Diesel() && r != nil && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil)
+	return !c.Spec.Diesel() && r != nil && !known.PointsRight.HoldsIn(c) && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil)
 }
 
 // pointsBeforeTiming: every change of the points' gap moves the spark, so that a timing set
@@ -244,7 +244,8 @@ func pointsBeforeTiming(c *known.Case) string {
 // timingSeen is an engine whose spark is known to come at its moment: it was read so, or
 // found so when its points were looked at.
 func timingSeen(c *known.Case, cylinders []string) bool {
-	return keptIn(known.Timing, "base")(c, cylinders) || known.PointsFoundRight.HoldsIn(c)
+	early := known.MuchAdvance.HoldsIn(c) && !known.BaseRight.HoldsIn(c) // by its own limit at speed, and at idle none was given
+	return !early && keptIn(known.Timing, "base")(c, cylinders) || known.PointsFoundRight.HoldsIn(c)
 }
 
 func pointsOff(c *known.Case) bool { return known.DwellOff.HoldsIn(c) }

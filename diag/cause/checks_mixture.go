@@ -96,7 +96,7 @@ var mixtureChecks = []Check{
 			{Name: "readings and pinging go down", Well: true, For: []string{"carbon"}, Words: []string{"come down", "came down", "pings no more", "reads lower", "stopped"}, After: []string{"it pings no more, or reads lower"}},
 			{Name: "no change", Else: true, Clears: true, Words: []string{"same", "as before"}}}},
 	{Name: "timing-and-cooling", Titles: []string{"ignition timing and cooling", "timing and cooling", "cooling and heat range", "what heats the plugs"}, Minutes: 20, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool {
-		return sparking(c, cylinders) && !(known.BaseRight.HoldsIn(c) && known.CoolingRight.HoldsIn(c) && known.HeatRangeRight.HoldsIn(c))
+		return sparking(c, cylinders) && !known.EarlyBase.HoldsIn(c) && !known.MuchAdvance.HoldsIn(c) && !(known.BaseRight.HoldsIn(c) && known.CoolingRight.HoldsIn(c) && known.HeatRangeRight.HoldsIn(c))
 	}, Words: []string{"ignition timing"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, cylinders []string) bool {

@@ -58,6 +58,15 @@ var (
 		})
 		return under != nil
 	})
+	MuchAdvance = OfTest(Timing, "advance over its limit", func(r *diag.MeasuredResult) bool {
+		over, _ := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
+			if m.Name != "advance" {
+				return false, false
+			}
+			return Over(m)
+		})
+		return over != nil
+	})
 	DwellOff = OfTest(Timing, "dwell or the gap of the points past its limit", func(r *diag.MeasuredResult) bool {
 		dwell, _ := Past(r.Reading("dwell"))
 		gap, _ := Past(r.Reading("points-gap"))

@@ -146,6 +146,21 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 		When: known.All(sparkLit, known.NoAdvance), For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late",
 	},
 	{
+		Name: "advance-too-far", Title: "The ignition advances more than it should",
+		Why: "A spark that is right at idle and comes early at speed is of weights whose springs are weak or broken; one that is early at speed by what it is early at idle was set so. " +
+			"It burns against the rising piston and harms pistons under load, also where nobody hears it knock.",
+		When: known.All(sparkLit, known.MuchAdvance), Weigh: func(c *known.Case, s known.Subject) []Voice {
+			if known.BaseRight.Holds(c, s) { // what is set is right, and what moves it is not
+				return append(speaks(Heard, "advance"), speaks(Hint, "early-ignition")...)
+			}
+			return append(speaks(Heard, "early-ignition"), speaks(Known, "advance")...)
+		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := timed("advance", diag.ActSoon)(c, s)
+			f.Facts["set"] = known.BaseRight.Holds(c, s)
+			return f
+		}, Headline: "timing-early",
+	},
+	{
 		Name: "dwell-off", Title: "Dwell or the gap of the points is off",
 		Why:  "The points are set before the timing: every change of their gap moves the spark.",
 		When: known.All(sparkLit, known.DwellOff), Weigh: func(c *known.Case, s known.Subject) []Voice {

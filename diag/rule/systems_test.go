@@ -193,6 +193,8 @@ func TestSystems(t *testing.T) {
 		{name: "free exhaust", test: sample.Of("inline-4", exhaust(1)), fires: "back-pressure-right", not: "exhaust-blocked"},
 		{name: "late", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 1), sample.Permits("base", "", 5, 7))), fires: "timing-late", first: "late-ignition"},
 		{name: "early", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 12), sample.Permits("base", "", 5, 7))), fires: "timing-early", first: "early-ignition"},
+		{name: "much advance", test: sample.Of("inline-4", timing(sample.At("advance", "2500 rpm", 38), sample.Permits("advance", "2500 rpm", 26, 30))), fires: "advance-too-far", not: "advance-missing", first: "early-ignition"},
+		{name: "advance within", test: sample.Of("inline-4", timing(sample.At("advance", "2500 rpm", 28), sample.Permits("advance", "2500 rpm", 26, 30))), not: "advance-too-far"},
 		{name: "no advance", test: sample.Of("inline-4", timing(sample.At("advance", "2500 rpm", 12), sample.Permits("advance", "2500 rpm", 26, 30))), fires: "advance-missing", first: "advance"},
 		{name: "dwell", test: sample.Of("inline-4", timing(sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32))), fires: "dwell-off", first: "points"},
 		{name: "a slack chain", test: sample.Of("inline-4", timing(sample.At("chain-slack", "", 13), sample.Permits("chain-slack", "", 0, 6))), fires: "cam-late", first: "worn-chain"},

@@ -214,6 +214,6 @@ func (b *ledger) facts(name string, cylinders []string) diag.Facts {
 		at = nil
 	}
 	b.c.InOrder(at)
-	return diag.Facts{"at": diag.Names(at), "strobed": name == "early-ignition" && known.EarlyBase.HoldsIn(b.c), "airCooled": b.c.AirCooled(), "flies": b.c.Flies(), "drive": b.c.DriveNamed(), "meterOpen": b.c.MeterOpen(), "diesel": b.c.Spec.Diesel(), "pcv": b.c.MayHavePCV(),
+	return diag.Facts{"at": diag.Names(at), "strobed": name == "early-ignition" && (known.EarlyBase.HoldsIn(b.c) || known.MuchAdvance.HoldsIn(b.c)), "airCooled": b.c.AirCooled(), "flies": b.c.Flies(), "drive": b.c.DriveNamed(), "meterOpen": b.c.MeterOpen(), "diesel": b.c.Spec.Diesel(), "pcv": b.c.MayHavePCV(),
 		"distributor": b.c.Distributor(), "mateFires": cause.MatesFire(b.c, cylinders), "ownCarb": cause.OwnCarburettor(b.c, cylinders), "coilsOpen": len(b.c.Spec.SharedCoils) == 0, "afloat": b.c.WetExhaust(), "rawWater": b.c.RawWaterCooled(), "ranDown": len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.OilRunsDown(n) })}
 }
