@@ -395,6 +395,7 @@ var (
 	TrimLean     = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
 	TrimLeanAll  = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
 	TrimLeanOnce = OfEngine("a trim over +10 % at the one speed at which it was read, the banks alike", func(c *Case) bool { _, ok := c.LeanOnce(); return ok })
+	TrimAdds     = OfEngine("a trim over +10 %", func(c *Case) bool { _, ok := c.AddsMost(); return ok })
 	TrimRich     = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
 	TrimOnlyRich = OfEngine("a trim under -10 %, and none over +5 %", func(c *Case) bool {
 		_, ok := c.TakesOut()

@@ -7,6 +7,10 @@ import "gaugesheet/diag/known"
 // injector, is most of an idle's fuel and little of what it burns at speed; what counts more
 // air than the engine gets grows with the air: common practice, no source.
 var trimSigns = []Sign{
+	// Plugs wear out in every engine: a worn one has no computer take fuel out, and one of many
+	// has it add hardly any.
+	{Needs: needsTest(known.Trims), When: known.TrimRich, Kind: OfTrims, About: "mixture", Against: denies(Heard, "mixture-is-off", "plug-age")},
+	{Needs: needsTest(known.Trims), When: known.All(known.TrimAdds, known.Not(mostWorn)), Kind: OfTrims, About: "mixture", Against: denies(Heard, "mixture-is-off", "plug-age")},
 	{Needs: needsTest(known.Trims), When: known.TrimRichFast, Kind: OfTrims, About: "mixture", For: speaks(Known, "air-meter"),
 		Against: denies(Heard, "trims-rich-at-speed", "regulator-diaphragm", "purge-valve", "leaking-injector", "fuel-in-oil", "vacuum-hose", "regulator-stuck", "return-blocked", "temperature-signal")},
 	{Needs: needsTest(known.Trims), When: known.All(known.TrimRichFast, turbocharged, sparkLit), Kind: OfTrims, About: "mixture", For: speaks(Heard, "boost-leak")},
@@ -17,5 +21,8 @@ var trimSigns = []Sign{
 	{When: known.All(turbocharged, known.ChargeHosesOff), Kind: OfHistory, About: "mixture", For: speaks(Known, "boost-leak")},
 	{When: known.All(turbocharged, known.ChargeHosesOff, known.Complaint("low power", "rich running")), Kind: OfHistory, About: "engine", For: speaks(Known, "boost-leak")},
 }
+
+// mostWorn are worn plugs in more than half of those looked at.
+var mostWorn = known.OfEngine("most plugs worn", func(c *known.Case) bool { return 2*len(c.Looking("worn")) > len(c.PlugsRead()) })
 
 var turbocharged = known.OfEngine("a turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "turbo" })
