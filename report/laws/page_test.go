@@ -55,12 +55,15 @@ func (p *page) asks() string {
 	var parts []string
 	for name, text := range p.blocks {
 		if name == "next-check" || name == "plan" || name == "verdict" {
-			parts = append(parts, text)
+			parts = append(parts, answersApart.Replace(text))
 		}
 	}
 	slices.Sort(parts)
 	return strings.Join(parts, ". ")
 }
+
+// answersApart sets the verdict's three answers, which stand side by side, apart as sentences.
+var answersApart = strings.NewReplacer("What next", ". What next", "How sure", ". How sure")
 
 var printedRunning = regexp.MustCompile(`(?i)run the engine|engine running|compression test|working temperature|starter|test (these |them )?again`)
 
