@@ -163,7 +163,7 @@ var foundRules = []Rule{
 		Name: "seen-fuel-outside", Title: "Fuel was seen to get out of the engine or its lines",
 		Why:    "Fuel that drips or sprays is lit by a spark, a hot exhaust or the starter. The engine is not run, and nothing electric is switched, until it is tight.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
-		Of: theEngine, When: known.FoundSo("fuel that drips, weeps or sprays, or leaks out", known.FuelOutside),
+		Of: theEngine, When: known.FuelSeenOutside,
 		Kind: OfSight, For: speaks(Heard, "fuel-leak-outside"), Say: foundSays(diag.DoNotRun), Headline: "fuel-outside",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},

@@ -91,6 +91,8 @@ type Rule struct {
 	// StopsFor are the checks before which it lets nothing turn the engine, the first that
 	// fits.
 	StopsFor []string
+	// Rest: it is told only where nothing else that was found presses as much.
+	Rest bool
 	// Open: it answers a complaint that no other story explains, and is silent
 	// where there is none.
 	Open bool
@@ -206,7 +208,7 @@ var families = [][]Rule{
 	mixtureTogether, missRules,
 	oneFault,
 	rodRules, foundRules, faultRules, codeRules,
-	heldRules, oilUseRules, historyRules, fuelStood,
+	heldRules, oilUseRules, historyRules, fuelStood, dangerRules,
 }
 
 // All is every rule in the order in which it is tried.

@@ -36,7 +36,7 @@ func RunInto(hits []Hit, c *known.Case) []Hit {
 			}
 		}
 	}
-	return hits
+	return withoutRest(c, hits)
 }
 
 // An Outcome is what came of trying a rule: Fired, or in words what it lacked.
