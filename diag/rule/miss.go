@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -31,6 +33,15 @@ var missRules = []Rule{
 		Say: missReads, Headline: "misses-by-plug", Keeps: true, SaysBetterThan: leanFindings,
 	},
 	{
+		Name: "lean-by-dead-injector", Title: "An engine that reads lean, and an injector there that gives nothing",
+		Why: "A cylinder that gets no fuel sends its air out as it came in, and the sensor of its bank takes it for too much air: the computer adds fuel to the others. What was measured on that injector is why, " +
+			"until it was put right and the trims were read again.",
+		Source: byUnburnt, Class: Single, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.Injectors}, Needs: needsTest(known.Injectors),
+		Of: oneSet("the cylinders whose injector's coil is open or that gives next to nothing, less than half of all and none low", deadInjectors), When: leanThere,
+		Kind: OfTrims, For: speaks(Heard, "own-injector"), Against: denies(Heard, "injector-explains", append([]string{"bank-sensor", "bank-exhaust-leak", "cam-phaser", "manifold-gasket", "injector-seals", "own-spark", "ignition", "plug-age"}, leanCauses...)...),
+		Say: missReads, Headline: "lean-by-injector", Keeps: true, SaysBetterThan: leanFindings,
+	},
+	{
 		Name: "beat-and-plug", Title: "A needle that drops regularly, and one plug that does not burn what it gets",
 		Why:    "The beat of the needle is one cylinder that does not pull, and one plug of several is wet or black. It is that one until shown otherwise.",
 		Source: byNeedle, Class: Single, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Vacuum)},
@@ -49,6 +60,23 @@ var leanCauses = []string{"air-meter", "fuel-filter", "pump", "supply-restricted
 // that of the cylinders that do not fire, with nothing that was measured to be short of fuel.
 var readsAsMiss = known.All(sparkLit, known.Any(known.TrimLean, known.TrimLeanAll, known.TrimLeanOnce, known.GasMiss), known.OfAll("no bank lean but its own", (*known.Case).LeanOnlyThere), known.Not(pastAny),
 	known.OfEngine("no white plug", func(c *known.Case) bool { return len(c.Looking("white")) == 0 }))
+
+// leanThere is an engine that reads lean on no bank but that of the cylinders asked of.
+var leanThere = known.All(sparkLit, known.Any(known.TrimLean, known.TrimLeanAll, known.TrimLeanOnce), known.OfAll("no bank lean but its own", (*known.Case).LeanOnlyThere), known.Not(pastAny))
+
+// deadInjectors are the cylinders that get next to no fuel by what was measured of their injectors.
+func deadInjectors(c *known.Case) []string {
+	var dead []string
+	for _, n := range c.Every() {
+		if known.Any(known.InjectorOpen, known.InjectorDead).HoldsOf(c, n) {
+			dead = append(dead, n)
+		}
+	}
+	if 2*len(dead) >= len(c.Every()) || slices.ContainsFunc(dead, func(n string) bool { return c.Grade(n).IsLow() }) {
+		return nil
+	}
+	return dead
+}
 
 // missReads says what the engine reads as.
 func missReads(c *known.Case, _ known.Subject) diag.Finding {

@@ -21,6 +21,8 @@ func TestAMissReadsLean(t *testing.T) {
 		{name: "one plug wet", test: looks("inline-4", wet, misfire, adds(12, 12)), fires: "lean-by-missing-plug 2", first: "own-spark", next: "swap-coil"},
 		{name: "one plug wet, and no misfire", test: looks("inline-4", wet, adds(12, 12)), not: "lean-by-missing-plug"},
 		{name: "two plugs wet", test: looks("inline-4", []string{"normal", "fuel-wet", "normal", "fuel-wet"}, misfire, adds(12, 12)), fires: "lean-by-missing-plug 2,4"},
+		{name: "dead injector, and fuel added", test: sample.Of("inline-4", adds(18, 15), sample.Test("injectors", quantity.MlPerMin, sample.Each("before", 0, 208, 206, 209))), fires: "lean-by-dead-injector 1", first: "own-injector"},
+		{name: "injectors alike, and fuel added", test: sample.Of("inline-4", adds(18, 15), sample.Test("injectors", quantity.MlPerMin, sample.Each("before", 205, 208, 206, 209))), not: "lean-by-dead-injector"},
 		{name: "all sooty, and fuel added", test: looks("inline-4", []string{"sooty", "sooty", "sooty", "sooty"}, adds(18, 15)), fires: "sooty-where-trims-are-lean 1,2,3,4", first: "bank-exhaust-leak", soon: diag.ActSoon},
 		{name: "two sooty, and fuel added", test: looks("inline-4", []string{"sooty", "sooty", "normal", "normal"}, adds(18, 15)), not: "sooty-where-trims-are-lean"},
 		{name: "three plugs wet", test: looks("inline-4", []string{"fuel-wet", "fuel-wet", "normal", "fuel-wet"}, misfire, adds(12, 12)), not: "lean-by-missing-plug"},

@@ -75,7 +75,15 @@ var plugSigns = []Sign{
 	},
 	{
 		When: known.BurningPlug("normal", "worn"), Kind: OfPlugs, About: "cylinders",
-		Against: denies(Hint, "plug-normal", "oil-in-bore", "oil-control-rings", "guides-or-seals", "own-spark", "own-injector", "coolant-or-fuel-in-bore", "washed-bore", "foreign-object", "piston-contact"),
+		Against: denies(Hint, "plug-normal", "oil-in-bore", "oil-control-rings", "guides-or-seals", "own-spark", "coolant-or-fuel-in-bore", "washed-bore", "foreign-object", "piston-contact"),
+	},
+	{ // what was measured of an injector no plug refutes
+		When: known.All(known.BurningPlug("normal", "worn"), known.Not(known.Any(known.InjectorOpen, known.InjectorDead, known.InjectorDrips))), Kind: OfPlugs, About: "cylinders",
+		Against: denies(Hint, "plug-normal", "own-injector"),
+	},
+	{ // an injector that was seen to drip wets its plug, whatever its spark
+		Needs: needsTest(known.Injectors), When: known.All(known.InjectorDrips, known.BurningPlug("fuel-wet", "sooty"), known.Not(known.Low)), Kind: OfInjectors, About: "cylinders",
+		For: speaks(Known, "leaking-injector"), Against: append(denies(Known, "injector-wets-it", "own-spark", "coil-or-lead"), denies(DryUp, "injector-wets-it", "own-injector")...),
 	},
 	{
 		When: known.SeenThere("a good wall", known.GoodWall), Kind: OfSight, About: "cylinders",
