@@ -29,6 +29,8 @@ var historySigns = []Sign{
 
 	{When: known.All(known.InUse, known.Not(toldRich), known.OfEngine("no plug wet with fuel", func(c *known.Case) bool { return len(c.PlugsLooking("fuel-wet")) == 0 })), Kind: OfHistory, About: "engine", Against: denies(Known, "is-in-use", "washed-bore")},
 
+	// A rocker, a pushrod or a spring lets go from one stroke to the next, as a piston does.
+	{When: known.All(known.Dead, cameSuddenly), Kind: OfHistory, About: "cylinders", For: speaks(Hint, "valve-motion")},
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
 		Against: denies(Hint, "came-suddenly", "wear", "carbon", "valve-recession")},
 	{When: cameSlowly, Kind: OfHistory, About: "any", For: speaks(Hint, "wear", "carbon", "rings", "valve-recession", "carbon-on-seat"),
