@@ -14,8 +14,8 @@ func (d *danger) in(text string) bool { return SpeaksOf(text, d.words...) && !sp
 // fuelGetsOut is fuel at what it runs through, beside FuelOutside; not where it was put, where
 // a joint was opened for a test, or a pressure that falls.
 var fuelGetsOut = danger{slices.Concat(pairs("fuel|petrol|gasoline|diesel", "drips from|drips at|drips on|weeps|spray|squirt|pours|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto|leaks at|leaks by|leaks on|leaks around|leaking at|leaking by|leaking on|leak at|leak from|leak by"),
-	pairs("wet", "with petrol|with fuel|with gasoline|with diesel"), pairs("fuel line|fuel hose|fuel pipe|fuel rail|fuel tank|petrol line|petrol hose|petrol pipe|injector pipe|injection pipe|injector line|fuel union|fuel fitting", "wet|crack|burst|leak|split|rusted through|chafed through|holed"),
-	pairs("smells of petrol|smells of gasoline|smells of fuel", "wet underneath|wet under"), []string{"smells of petrol round the", "smells of fuel round the", "smells of petrol at the", "smells of fuel at the"}),
+	pairs("fuel tank|petrol tank", "wet|leak|rusted through|cracked|holed"), pairs("wet", "with petrol|with fuel|with gasoline|with diesel"), pairs("fuel line|fuel hose|fuel pipe|fuel rail|petrol line|petrol hose|petrol pipe|injector pipe|injection pipe|injector line|fuel union|fuel fitting", "wet|crack|burst|leak|split|rusted through|chafed through|holed"),
+	[]string{"smells of petrol round the", "smells of fuel round the", "smells of petrol at the", "smells of fuel at the"}),
 	[]string{"plug", "electrode", "nozzle", "leak off", "leaks off", "back leak", "into the", "in the oil", "in the cylinder", "piston", "crown", "bore", "wall", "vacuum", "diaphragm", "seep", "cracked open", "cracked off", "cracking", "loosened", "fuel pressure", "pressure falls", "pressure drops", "leaks down", "leaking down", "exhaust", "dipstick", "test"}}
 
 // metalInFilter is as much metal as no engine at work leaves in its oil filter or on its magnet.
@@ -48,14 +48,22 @@ var graveAloft = []danger{
 // outerDamage are words of damage or of a leak, of whatever part.
 var outerDamage = danger{append([]string{"leak", "crack", "split", "broken", "broke off", "snapped", "sheared", "burst", "torn", "rusted through", "burnt through", "burned through", "worn through", "rubbed through", "chafed", "frayed", "shredded", "melted",
 	"drips", "dripping", "weeps", "weeping", "pours", "pouring", "gushes", "gushing", "sprays", "spraying", "squirts", "fallen off", "come off", "came off", "hanging by", "in pieces", "holed", "collapsed", "perished", "bulging", "wet underneath"},
-	pairs("bolt|bolts|nut|nuts|stud|studs|clamp|clip|circlip|screw|washer", "missing|loose|stripped|pulled out")...),
+	slices.Concat(pairs("gasket|seal|joint|hose|boot|flange", "blown|blows|blowing|hole in|holed"), pairs("hole in|holes in", "hose|boot|duct|pipe|manifold|radiator|exhaust|pan|case"), pairs("bolt|bolts|nut|nuts|stud|studs|clamp|clip|circlip|screw|washer", "missing|loose|stripped|pulled out"))...),
 	// what is slight, old, within a test, or no part of the engine
 	[]string{"slight", "lightly", "light leak", "light weep", "light oil", "minor", "small leak", "small weep", "a little", "tiny", "old leak", "old oil", "old stain", "trace", "seep", "damp", "sweat", "mist", "film", "superficial", "harmless", "usual", "cosmetic", "valve cover", "rocker cover", "cam cover", "tappet cover",
-		"paint", "leak down", "leakdown", "leak-down", "leak off", "leak-off", "leaks off", "leak test", "leakage", "back leak", "air leak", "leaks air", "hiss", "heard", "broken in", "cracked open", "cracked off", "cracking",
+		"paint", "leak down", "leakdown", "leak-down", "leak off", "leak-off", "leaks off", "leak test", "leakage", "back leak", "fuel pressure", "leaks down", "leaking down", "air leak", "leaks air", "hiss", "heard", "broken in", "cracked open", "cracked off", "cracking",
 		"bracket", "heat shield", "door", "fender", "seat belt", "windshield", "windscreen", "lamp", "tire", "tyre", "recoil", "mirror", "tray", "steering", "clutch", "gearbox", "transmission", "differential", "axle"}}
 
 // putAway are words of what was put right, beside PutRight.
-var putAway = []string{"tightened", "put right", "mended", "fixed", "sealed", "cured", "made good", "changed"}
+var putAway = []string{"tightened", "put right", "mended", "fixed", "sealed", "cured", "made good"}
+
+// notMended are words of what is so in spite of that.
+var notMended = []string{"still", "again", "since"}
+
+// mended reports a line that says that what it speaks of was put right.
+func mended(text string) bool {
+	return (SpeaksOf(text, PutRight...) || SpeaksOf(text, putAway...)) && !speaksWord(text, notMended)
+}
 
 // emptyClause is a clause that denies all of a kind: "none cracked", "nothing broken".
 var emptyClause = regexp.MustCompile(`[^,;:]*\b(?:none|nothing|neither|nowhere)\b[^,;:]*`)
@@ -69,7 +77,7 @@ func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 	c.Works() // reads them
 	for _, line := range c.History.Findings {
 		text := emptyClause.ReplaceAllString(strings.ToLower(c.parsed[line].Text), "")
-		if text == "" || SpeaksOf(text, PutRight...) || SpeaksOf(text, putAway...) {
+		if text == "" || mended(text) {
 			continue
 		}
 		one := c.isGrave(text)
@@ -102,6 +110,9 @@ var (
 	})
 	// FuelSeenOutside is fuel that gets out.
 	FuelSeenOutside = OfEngine("fuel that drips, weeps, leaks or sprays, or wets what it runs through, among the technician's findings", func(c *Case) bool {
-		return c.Found(FuelOutside...) || c.findingSays(func(text string) bool { return fuelGetsOut.in(text) && !SpeaksOf(text, PutRight...) })
+		return c.findingSays(func(text string) bool {
+			smelled := SpeaksOf(text, "wet") && SpeaksOf(text, fuelSmelled...) && !speaksWord(text, fuelGetsOut.not)
+			return (smelled || SpeaksOf(text, FuelOutside...) || fuelGetsOut.in(text)) && !mended(text)
+		})
 	})
 )
