@@ -18,7 +18,7 @@ const outsideWords = "exhaust gasket|exhaust gaskets|intake gasket|inlet gasket|
 var outsideNamed = sync.OnceValue(func() *regexp.Regexp {
 	names := strings.Split(outsideWords, "|")
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
-	return regexp.MustCompile(`\b(?:` + strings.Join(names, "|") + `)\b`)
+	return regexp.MustCompile(`\b(?:(?:exhaust|intake|inlet) )?(?:` + strings.Join(names, "|") + `)\b`)
 })
 
 // Within is what a line of work or findings says but for its clauses of parts outside the

@@ -87,6 +87,7 @@ func TestWithin(t *testing.T) {
 		"Exhaust gasket at cylinder 3 burnt through":                  "",
 		"intake gasket of cylinder 4 torn":                            "",
 		"washer under injector 4 burnt through, piston 4 holed":       "piston 4 holed",
+		"exhaust cover gasket burnt through at cylinder 1":            "",
 		"baffle by cylinder 6 cracked":                                "",
 		"valve stem seal of cylinder 4 torn":                          "",
 		"plug hole gasket of cylinder 2 torn":                         "",
