@@ -52,7 +52,6 @@ type reader struct {
 	into   bool
 	parts  []word // of the clause before
 	denied bool   // it was
-	nouns  bool   // it was a list of harms and of nothing else
 	undone func() // takes back what it said
 }
 

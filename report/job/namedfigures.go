@@ -164,9 +164,7 @@ func namedFigure(piece string, keys []key, others bool) (name, figure string) {
 		}
 	}
 	if fields := strings.Fields(fold(words)); others && len(fields) > 2 { // at the rail key on
-		for _, behind := range []string{strings.Join(fields[len(fields)-2:], "-"), fields[len(fields)-1]} {
-			names = append(names, behind)
-		}
+		names = append(names, strings.Join(fields[len(fields)-2:], "-"), fields[len(fields)-1])
 	}
 	for _, called := range names {
 		if k := keyOf(keys, called); k.name == called && called != "" {
