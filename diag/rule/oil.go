@@ -146,7 +146,7 @@ func weighOil(c *known.Case, s known.Subject) []Voice {
 	list := common("worn-bearings", "thin-oil", "oil-pump", "oil-relief-valve")
 	list = append(list, where(known.OilFallsFast.HoldsIn(c), speaks(commonest, "oil-pick-up"))...)
 	if known.OilClimbs.HoldsIn(c) && !known.OilFallsFast.HoldsIn(c) { // past a valve that stays open it does not
-		list = append(list, denies(DryUp, "rises-with-speed", "oil-relief-valve")...)
+		list = append(list, denies(Hint, "rises-with-speed", "oil-relief-valve")...)
 	}
 	if known.OilClogged.HoldsIn(c) { // what floats in the oil ends at the strainer
 		list = append(list, as(OfSight, speaks(Heard+Known, "oil-pick-up"))...)
