@@ -147,6 +147,10 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 		hint = "write '" + meant + ": " + word + "'"
 		e.value = &node{pos: e.value.pos, text: word, plain: true, tag: "!!str"}
 	}
+	if rest, ok := strings.CutPrefix(e.key, meant+" "); ok && len(k.keys) == 0 && e.value.kind == scalar && e.value.text == "" { // {number W-1, ...}
+		hint = "write '" + meant + ": " + short(rest) + "'"
+		e.value = &node{pos: e.pos, text: rest, plain: true, tag: "!!str"}
+	}
 	one := &node{kind: mapping, entries: []entry{{meant, e.pos, e.value}}}
 	r.spell(one, keys)
 	value := one.entries[0].value

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // mostLineFaults is how many faulty lines are told in one run.
@@ -292,7 +294,11 @@ func (s *lineScan) indentFault(l line) (fault, bool) {
 	last := s.levels[len(s.levels)-1]
 	switch {
 	case l.indent > last && s.before.colon && s.before.value != "" && s.before.indent == last:
-		return l.fault(0, "the line is indented further than the one above, whose key has a value already", "indent '"+short(l.key)+":' as far as '"+short(s.before.key)+":'")
+		hint := "indent '" + short(l.key) + ":' as far as '" + short(s.before.key) + ":'"
+		if v, err := quantity.Parse("1 " + s.before.value); err == nil && v.Unit != quantity.None { // compression: psi, with the cylinders under it
+			hint = "write '" + short(s.before.key) + ":' by itself, and 'unit: " + short(s.before.value) + "' as the first line under it"
+		}
+		return l.fault(0, "the line is indented further than the one above, whose key has a value already", hint)
 	case l.indent < last && !slices.Contains(s.levels, l.indent):
 		return l.fault(0, "the line is indented as far as no line above", "indent '"+short(l.key)+":' as far as the keys that it belongs to")
 	}
