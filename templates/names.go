@@ -32,6 +32,20 @@ func (c *Catalogue) list(names diag.Names) (string, error) {
 	return said, nil
 }
 
+// quoted gives what somebody wrote, each piece in quotation marks of its own: nobody said the
+// "and" between two of them.
+func (c *Catalogue) quoted(names diag.Names) (string, error) {
+	var said diag.Names
+	for _, name := range names {
+		one, err := c.Label("quoted", diag.Facts{"name": name})
+		if err != nil {
+			return "", err
+		}
+		said = append(said, one)
+	}
+	return c.list(said)
+}
+
 // longRow is how many numbers in a row are told by the first and the last of them.
 const longRow = 4
 

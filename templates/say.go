@@ -232,6 +232,7 @@ func variant(rule, variant string) string {
 func (c *Catalogue) wordFuncs() template.FuncMap {
 	return template.FuncMap{
 		"list":    c.list,
+		"quoted":  c.quoted,
 		"cyl":     nameFunc(func(of any) (string, error) { return c.cylinders(namesOf(of)) }),
 		"Cyl":     nameFunc(func(of any) (string, error) { return capitalOf(c.cylinders(namesOf(of))) }),
 		"plural":  plural,

@@ -91,6 +91,9 @@ type Rule struct {
 	// StopsFor are the checks before which it lets nothing turn the engine, the first that
 	// fits.
 	StopsFor []string
+	// Repair is what is done about it, by the key of its words, where it names no cause: it is
+	// put right before anything else is asked.
+	Repair string
 	// Rest: it is told only where nothing else that was found presses as much.
 	Rest bool
 	// Open: it answers a complaint that no other story explains, and is silent

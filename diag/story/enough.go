@@ -110,6 +110,10 @@ func canWait(d *diag.Diagnosis, i int) bool {
 // found, or is as good as known; what is not is left open.
 func (s *story) setRepair(c *known.Case) {
 	s.Repair = ""
+	if r := s.lead().rule.Repair; r != "" {
+		s.Next, s.Repair = nil, r
+		return
+	}
 	first := s.book.first()
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return

@@ -79,15 +79,18 @@ func grouped(s string) string {
 	})
 }
 
-// percents are percentages with their decimals.
-var percents = regexp.MustCompile("(\\d+(?:\\.\\d+)?)([ \u00a0]%)")
+// percents are percentages with their decimals, and ranges of them; percentFigure is a figure of one.
+var (
+	percents      = regexp.MustCompile("(?:\\d+(?:\\.\\d+)?–)?\\d+(?:\\.\\d+)?[ \u00a0]%")
+	percentFigure = regexp.MustCompile("\\d+(?:\\.\\d+)?")
+)
 
-// wholePercents leaves the decimals of percentages away for an owner, where
-// that makes no two of a text the same; those that are kept stay as they are.
+// wholePercents leaves the decimals of percentages away for an owner, at both ends of a range,
+// where that makes no two of a text the same; those that are kept stay as they are.
 func wholePercents(s string, kept map[string]bool) string {
 	exact := map[string]string{}
-	for _, m := range percents.FindAllStringSubmatch(s, -1) {
-		value, err := strconv.ParseFloat(m[1], 64)
+	for _, number := range percentFigure.FindAllString(strings.Join(percents.FindAllString(s, -1), " "), -1) {
+		value, err := strconv.ParseFloat(number, 64)
 		if err != nil {
 			return s
 		}
@@ -98,12 +101,13 @@ func wholePercents(s string, kept map[string]bool) string {
 		exact[whole] = plain
 	}
 	return percents.ReplaceAllStringFunc(s, func(m string) string {
-		number := strings.TrimRight(m, "\u00a0 %")
-		if kept[number] {
-			return m
-		}
-		value, _ := strconv.ParseFloat(number, 64)
-		return quantity.Format(value, 0) + m[len(number):]
+		return percentFigure.ReplaceAllStringFunc(m, func(number string) string {
+			if kept[number] {
+				return number
+			}
+			value, _ := strconv.ParseFloat(number, 64)
+			return quantity.Format(value, 0)
+		})
 	})
 }
 

@@ -162,7 +162,7 @@ func (v *view) othersEven(lead *diag.Story) string {
 		}
 		others++
 	}
-	if others == 0 || v.askedElsewhere(lead) {
+	if others == 0 || v.askedElsewhere(lead) || others == 1 && v.askedOfAll(len(c.Cylinders)) {
 		return ""
 	}
 	return v.label("sub.others-even", "count", others)
@@ -179,6 +179,14 @@ func (v *view) clearsMinimum() bool {
 func (v *view) askedElsewhere(lead *diag.Story) bool {
 	return slices.ContainsFunc(v.d.Stories, func(s diag.Story) bool {
 		return s.About == diag.AboutCylinders && s.Urgency != diag.NoAction && !slices.Equal(s.Cylinders, lead.Cylinders)
+	})
+}
+
+// askedOfAll reports something found of every cylinder: where all read low nobody says of the
+// other one that it does not.
+func (v *view) askedOfAll(count int) bool {
+	return slices.ContainsFunc(v.d.Findings, func(f diag.Finding) bool {
+		return f.Urgency != diag.NoAction && len(f.Cylinders) == count
 	})
 }
 
