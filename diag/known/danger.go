@@ -11,7 +11,10 @@ type danger struct{ words, not []string }
 
 func (d *danger) in(text string) bool { return SpeaksOf(text, d.words...) && !speaksWord(text, d.not) }
 
-// fuelGetsOut is fuel at what it runs through, beside FuelOutside; not where it was put, where
+// fuelOutside is fuel that gets out where a spark or a hot pipe lights it.
+var fuelOutside = pairs("fuel|petrol|gasoline", "drip|weep|spray|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto")
+
+// fuelGetsOut is fuel at what it runs through, beside that; not where it was put, where
 // a joint was opened for a test, or a pressure that falls.
 var fuelGetsOut = danger{slices.Concat(pairs("fuel|petrol|gasoline|diesel", "drips from|drips at|drips on|weeps|spray|squirt|pours|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto|leaks at|leaks by|leaks on|leaks around|leaking at|leaking by|leaking on|leak at|leak from|leak by"),
 	pairs("fuel tank|petrol tank", "wet|leak|rusted through|cracked|holed"), pairs("wet", "with petrol|with fuel|with gasoline|with diesel"), pairs("fuel line|fuel hose|fuel pipe|fuel rail|petrol line|petrol hose|petrol pipe|injector pipe|injection pipe|injector line|fuel union|fuel fitting", "wet|crack|burst|leak|split|rusted through|chafed through|holed"),
@@ -112,7 +115,7 @@ var (
 	FuelSeenOutside = OfEngine("fuel that drips, weeps, leaks or sprays, or wets what it runs through, among the technician's findings", func(c *Case) bool {
 		return c.findingSays(func(text string) bool {
 			smelled := SpeaksOf(text, "wet") && SpeaksOf(text, fuelSmelled...) && !speaksWord(text, fuelGetsOut.not)
-			return (smelled || SpeaksOf(text, FuelOutside...) || fuelGetsOut.in(text)) && !mended(text)
+			return (smelled || SpeaksOf(text, fuelOutside...) || fuelGetsOut.in(text)) && !mended(text)
 		})
 	})
 )

@@ -24,10 +24,8 @@ var (
 		pairs("block test|gas test|combustion test|chemical test|sniff test|test fluid", "positive|yellow|turned|changed color|changed colour|gas found"))
 	metalInOil = append([]string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"},
 		pairs("oil|sump", "metal in|glitter|shavings|filings|swarf|metal flakes|flakes of metal|metal particles|particles of metal|metal specks|specks of metal|brass flakes|bronze flakes|copper flakes|bearing material")...)
-	FuelInOil = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
-	// FuelOutside is fuel that gets out where a spark or a hot pipe lights it.
-	FuelOutside = pairs("fuel|petrol|gasoline", "drip|weep|spray|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto")
-	BrokenGear  = append([]string{"spring broken", "broken spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}, slices.Concat(
+	FuelInOil  = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
+	BrokenGear = append([]string{"spring broken", "broken spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}, slices.Concat(
 		pairs("rocker", "broken|loose|off|fallen|does not move|cracked"), pairs("pushrod", "bent|out|off|broken|fallen|beside|loose"), pairs("valve spring", "broken|cracked"), pairs("lobe", "worn|flat|gone"))...)
 	StuckOpen = append([]string{"sticking valve"}, slices.Concat(pairs("valve", "stuck|hangs|sticks|seized|does not move|does not close|does not shut"), pairs("guide|valve guide", "come loose|came loose|loose|moved|dropped"), pairs("seat|valve seat", "come loose|came loose|loose|moved|dropped|fallen"))...)
 	// TurboWorn is a turbocharger whose shaft is loose or that lets oil out; a film of

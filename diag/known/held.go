@@ -76,11 +76,14 @@ var LiquidHolds = All(Any(Held, LiquidCameOut), OfEngine("an engine that starts 
 	return c.Spec.Runs != "well" || c.Complains("no start", "hard start")
 }), Any(
 	OfEngine("a wet or washed plug", func(c *Case) bool { return len(c.WetAndHeld()) > 0 }),
-	OfEngine("coolant that gets into a cylinder, is lost or is burnt", func(c *Case) bool {
-		return !c.AirCooled() && (c.LosesCoolant() || c.CoolantSigns() > 0 || c.CoolantEntersAny())
-	}),
+	CoolantMissed,
 	OilOverFull, OilSmells, LiquidCameOut, liquidSeenInAny,
 ))
+
+// CoolantMissed is coolant that is lost, burnt or found where it has no business.
+var CoolantMissed = OfEngine("coolant that gets into a cylinder, is lost or is burnt", func(c *Case) bool {
+	return !c.AirCooled() && (c.LosesCoolant() || c.CoolantSigns() > 0 || c.CoolantEntersAny())
+})
 
 // EngineStuck is an engine that was found not to turn, or to turn hard by hand.
 var EngineStuck = Any(FoundSo("an engine that does not turn", NotTurning), TurnsHard)

@@ -135,7 +135,7 @@ func (c *Case) readNowhere() []string {
 		return nil
 	}
 	for _, w := range c.sightsSaid() {
-		if len(w.Cylinders) == 0 && w.inside && c.foundAs(w) && (len(c.unreadOf(w)) > 0 || c.saysDamage(w)) {
+		if len(w.Cylinders) == 0 && w.inside && c.foundAs(w) && (len(c.unreadOf(w)) > 0 || c.saysAny(w, damaged)) {
 			list = append(list, w.sight)
 		}
 	}
@@ -146,20 +146,17 @@ func (c *Case) readNowhere() []string {
 // turns.
 func (c *Case) SeenNowhereStops() bool {
 	return slices.ContainsFunc(c.sightsSaid(), func(w *Work) bool {
-		return len(w.Cylinders) == 0 && w.inside && slices.ContainsFunc(c.lookAt(w.sight, false).Says, func(said string) bool { return slices.Contains(loosening, said) })
+		return len(w.Cylinders) == 0 && w.inside && c.saysAny(w, loosening)
 	})
 }
 
 // loosening are sights of what comes to pieces, or lies about.
 var loosening = []string{sight.RingPiece, sight.CrackedPist, sight.CrackedWall, sight.BrokenValve, sight.PinClip, sight.LooseThing, "crown holed", "piston broken", "piston melted", "crown marked", "valve bent"}
 
-// saysDamage reports a line that speaks of damage within a cylinder, by what was made out of it.
-func (c *Case) saysDamage(w *Work) bool {
-	return slices.ContainsFunc(c.lookAt(w.sight, false).Says, func(said string) bool {
-		return slices.Contains(stoppingSights, said)
-	})
+// saysAny reports a line out of which one of some sights was made.
+func (c *Case) saysAny(w *Work, sights []string) bool {
+	return slices.ContainsFunc(c.lookAt(w.sight, false).Says, func(said string) bool { return slices.Contains(sights, said) })
 }
 
-// stoppingSights are those that stop an engine wherever they were seen.
-var stoppingSights = []string{sight.BrokenRing, sight.BrokenLand, sight.RingPiece, sight.CrackedPist, sight.CrackedHead, sight.CrackedWall, sight.BrokenValve, sight.BlownGasket, sight.PinClip, sight.LooseThing,
-	"crown holed", "piston broken", "piston melted", "crown marked", "wall scored", "valve burned", "valve bent", "valve chipped", "seat burned"}
+// damaged are these, and sights of damage besides, wherever it was seen.
+var damaged = append([]string{sight.BrokenRing, sight.BrokenLand, sight.CrackedHead, sight.BlownGasket, "wall scored", "valve burned", "valve chipped", "seat burned"}, loosening...)

@@ -45,17 +45,12 @@ func liquidHolds(c *known.Case, s known.Subject) []Voice {
 		from = "carburettor"
 	}
 	return slices.Concat(speaks(Heard+Sight, "coolant-or-fuel-in-bore"), speaks(Hint, "tight-engine", "starter"),
-		where(coolantMissed(c), speaks(Known, "head-gasket")), where(fuel, speaks(Known, from)))
-}
-
-// coolantMissed is coolant that is lost, burnt or found where it has no business.
-func coolantMissed(c *known.Case) bool {
-	return !c.AirCooled() && (c.LosesCoolant() || c.CoolantSigns() > 0 || c.CoolantEntersAny())
+		where(known.CoolantMissed.HoldsIn(c), speaks(Known, "head-gasket")), where(fuel, speaks(Known, from)))
 }
 
 func heldSays(c *known.Case, s known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{
-		"plug": len(c.WetAndHeld()) > 0, "out": known.LiquidCameOut.HoldsIn(c), "coolant": coolantMissed(c), "full": known.OilOverFull.HoldsIn(c),
+		"plug": len(c.WetAndHeld()) > 0, "out": known.LiquidCameOut.HoldsIn(c), "coolant": known.CoolantMissed.HoldsIn(c), "full": known.OilOverFull.HoldsIn(c),
 		"rpm": "", "volts": "", "stuck": known.EngineStuck.HoldsIn(c)}}
 	if c.Conditions.CrankingRPM != nil {
 		f.Facts["rpm"] = diag.Number{Value: *c.Conditions.CrankingRPM, Unit: "rpm"}.String()

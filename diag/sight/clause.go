@@ -75,7 +75,7 @@ var lexicon = sync.OnceValue(func() *meanings {
 	for h, list := range harmWords {
 		add(list, word{kind: isHarm, harm: h})
 	}
-	for _, list := range []string{placeWords, ownWords} {
+	for _, list := range []string{placeWords, ownWords, otherGaskets} {
 		add(list, word{kind: isFill})
 	}
 	add(lightWords, word{kind: isFill, light: true})

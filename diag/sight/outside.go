@@ -7,9 +7,12 @@ import (
 	"sync"
 )
 
+// otherGaskets are those beside that of the head, whatever is damaged in a word of their names.
+const otherGaskets = "exhaust gasket|exhaust gaskets|intake gasket|inlet gasket|manifold gasket|exhaust manifold gasket|intake manifold gasket|inlet manifold gasket|cover gasket|rocker cover gasket|valve cover gasket|cam cover gasket|pan gasket|riser gasket|base gasket|pump gasket|housing gasket|plug hole gasket|plug well gasket"
+
 // outsideWords are parts beside the cylinders, or on them: what is torn or burned through there
 // is no damage within, whatever cylinder it is at.
-const outsideWords = "exhaust gasket|exhaust gaskets|intake gasket|inlet gasket|manifold gasket|exhaust manifold gasket|intake manifold gasket|inlet manifold gasket|cover gasket|rocker cover gasket|valve cover gasket|cam cover gasket|pan gasket|riser gasket|base gasket|pump gasket|housing gasket|plug hole gasket|plug well gasket|" +
+const outsideWords = otherGaskets + "|" +
 	"washer|washers|copper washer|copper seal|copper seals|injector washer|injector seal|injector seals|sealing washer|o ring|o rings|stem seal|stem seals|valve stem seal|valve stem seals|valve seal|valve seals|" +
 	"baffle|baffles|shroud|cowling|cowl|fin|fins|cooling fin|cooling fins|housing|air box|airbox|air filter|filter|filter housing|hose|hoses|pipe|pipes|injector pipe|injector line|fuel line|fuel lines|return line|return lines|fuel rail|clamp|clamps|bracket|mount|mounts|" +
 	"manifold|manifolds|exhaust manifold|intake manifold|inlet manifold|muffler|silencer|header|headers|downpipe|stack|stacks|exhaust stack|exhaust stacks|exhaust pipe|exhaust stud|riser|elbow|turbo|turbocharger|carburetor|carburettor|boot|boots|intake boot|inlet rubber|intake rubber|" +

@@ -190,7 +190,6 @@ func besideFigure(text, unit string) string {
 		}
 		if isFigures(figure) && isFigureWord(fields, i) && !isUnitWord(fields, i+1) && (i+1 == len(fields) || !isFigureWord(fields, i+1)) {
 			fields[i] = figure + " " + unit + f[len(figure):]
-
 		}
 	}
 	return strings.Join(fields, " ")
