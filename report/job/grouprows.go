@@ -154,12 +154,12 @@ func (r *reader) restBehind(n *node) *node {
 	if m == nil || !isReading(m[2]) {
 		return nil
 	}
-	row := asList(m[1]+" 1 1", 0) // asks for three
-	if len(row) < 4 || len(row)-2 >= len(r.cylinderNames) {
+	row := fewAsList(m[1])
+	if len(row) < 2 || len(row) >= len(r.cylinderNames) {
 		return nil
 	}
 	out := &node{kind: mapping, pos: n.pos}
-	for i, t := range row[:len(row)-2] {
+	for i, t := range row {
 		out.entries = append(out.entries, entry{r.cylinderNames[i], r.within(n, t.at), r.piece(n, t)})
 	}
 	at := typed{m[2], len([]rune(n.text)) - len([]rune(m[2]))}
@@ -171,11 +171,11 @@ func (r *reader) restBehind(n *node) *node {
 // any other text.
 func (r *reader) groupHint(text string) string {
 	for _, g := range r.groupsIn(evenly(text)) {
-		row := asList(g.text.text+" 1 1", 0) // asks for three
-		if len(row) < 4 || len(g.names) < 2 || len(row)-2 == len(g.names) {
+		row := fewAsList(g.text.text)
+		if len(row) < 2 || len(g.names) < 2 || len(row) == len(g.names) {
 			continue
 		}
-		return "the row of " + allOf(g.names) + " has " + strconv.Itoa(len(row)-2) + " readings: write each behind its " + r.cylinderWord + ", and 'not tested' where there is none"
+		return "the row of " + allOf(g.names) + " has " + strconv.Itoa(len(row)) + " readings: write each behind its " + r.cylinderWord + ", and 'not tested' where there is none"
 	}
 	return ""
 }

@@ -81,10 +81,7 @@ func (r *reader) dropsInLine(section, text string) string {
 	}
 	var all []string
 	for _, h := range headedWords(strings.ReplaceAll(fold(text), " rpm", "")) {
-		figure := strings.TrimSpace(strings.NewReplacer("drops", "", "dropped", "", "drop", "", "of", "", "by", "").Replace(h.word))
-		if slices.Contains([]string{"no", "nothing", "none", "no change", "zero"}, figure) {
-			figure = "0"
-		}
+		figure := dropFigure(h.word)
 		names := r.groupOf(h.head)
 		if !isFigures(figure) || len(names) == 0 {
 			return ""
@@ -99,6 +96,18 @@ func (r *reader) dropsInLine(section, text string) string {
 	return "write 'balance: {drop: {" + strings.Join(all, ", ") + "}}'"
 }
 
+// dropWords are what stands beside the figure by which the speed fell.
+var dropWords = strings.NewReplacer("drops", "", "dropped", "", "drop", "", "down", "", "fell", "", "rpm", "", "of", "", "by", "")
+
+// dropFigure is by how much the speed fell, without the words beside it; 'nothing' is 0.
+func dropFigure(text string) string {
+	figure := strings.TrimLeft(strings.TrimSpace(dropWords.Replace(text)), "-")
+	if slices.Contains([]string{"no", "nothing", "none", "no change", "nil", "zero"}, figure) {
+		return "0"
+	}
+	return figure
+}
+
 // dropsSaid are the falls of the speed that are said to be such, {1: 70 drop, 3: nothing}, as
 // the key for them has them; "" for any others.
 func dropsSaid(n *node, isOne func(string) bool) string {
@@ -109,15 +118,12 @@ func dropsSaid(n *node, isOne func(string) bool) string {
 			continue
 		}
 		plain := fold(e.value.text)
-		figure := strings.TrimSpace(strings.NewReplacer("drops", "", "dropped", "", "drop", "", "down", "", "fell", "", "rpm", "", "by", "").Replace(plain))
-		said = said || figure != plain && !strings.HasSuffix(plain, "rpm")
-		switch {
-		case slices.Contains([]string{"nothing", "none", "no", "no change", "nil", "zero"}, figure):
-			figure = "0"
-		case !isFigures(strings.TrimLeft(figure, "-")):
+		figure := dropFigure(plain)
+		if !isFigures(figure) {
 			return ""
 		}
-		all = append(all, cylinderWord(e.key)+": "+strings.TrimLeft(figure, "-"))
+		said = said || strings.TrimSpace(dropWords.Replace(plain)) != plain && !strings.HasSuffix(plain, "rpm")
+		all = append(all, cylinderWord(e.key)+": "+figure)
 	}
 	if !said {
 		return ""

@@ -84,7 +84,8 @@ var (
 	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "valve cover", "nowhere"}
 	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", dieselSupply}
 	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix"}
-	smokes      = []string{"blue", "white", "black", "none"}
+	smokeColors = []string{"blue", "white", "black"}
+	smokes      = append(slices.Clone(smokeColors), "none")
 	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
 

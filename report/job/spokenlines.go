@@ -318,7 +318,7 @@ func oneSmoke(text string, keys []key) string {
 		if slices.Contains(deniers, f) {
 			return ""
 		}
-		if word, _ := vocabularyOf(colour.says).find(f, []string{"blue", "white", "black"}); word != "" {
+		if word, _ := vocabularyOf(colour.says).find(f, smokeColors); word != "" {
 			colours = appendNew(colours, word)
 		}
 		for size := min(3, len(fields)-i); size > 0; size-- {

@@ -26,14 +26,11 @@ func plugsSaid(section, text string) string {
 	if m == nil {
 		return ""
 	}
-	unit := ""
-	if v, err := quantity.Parse(m[1]); err == nil && v.Unit == quantity.None {
-		unit = " mm"
-		if v.Number < 0.15 { // a gap is wider in mm
-			unit = " in"
-		}
+	gap := m[1]
+	if v, err := quantity.Parse(gap); err == nil && v.Unit == quantity.None {
+		gap += " " + string(gapUnit(v.Number))
 	}
-	hint := "write 'plugs: {gap: " + m[1] + unit + "}' for the gap by the book; a gap that was found stands with its plug: 'looks: {1: {look: normal, gap: " + m[1] + unit + "}, ...}'"
+	hint := "write 'plugs: {gap: " + gap + "}' for the gap by the book; a gap that was found stands with its plug: 'looks: {1: {look: normal, gap: " + gap + "}, ...}'"
 	if rest := strings.Trim(m[2], " ,;"); rest != "" {
 		hint += "; '" + short(rest) + "' is a look: 'looks: {...}'"
 	}
@@ -44,6 +41,9 @@ var (
 	newPlugs = lazily(`^(?:(?:just )?(?:put|fitted|installed|changed|replaced)\b.*|(?:brand )?new(?: ones| plugs| set)?(?: in| fitted| installed| put in)?|(?:just )?(?:replaced|changed))$`)
 	gapSaid  = lazily(`^gap(?:ped|s)?(?: at| to| is)? ?[:=]? ?(\d*[.,]?\d+ ?(?:mm|in|thou|")?)(?: all(?: round| around)?| each| on all)?(?:$|[ ,;]+(.*)$)`)
 )
+
+// gapUnit is the unit in which a bare gap of such a size is.
+func gapUnit(number float64) quantity.Unit { return bareUnit(number, 0.15) }
 
 // lookAndGap is a plug with its look and its gap: 1 tan .044.
 var lookAndGap = lazily(`^(?:no\.? ?|cyl\.? ?|#)?(\d{1,2})[ :=]+([a-z][a-z -]*?),? (?:gap ?(?:of )?)?(\d*[.,]\d+) ?(mm|in|")?$`)
@@ -59,10 +59,7 @@ func gapsSaid(text string) string {
 		}
 		unit := m[4]
 		if v, err := quantity.Parse(m[3]); unit == "" && err == nil {
-			unit = "mm"
-			if v.Number < 0.15 {
-				unit = "in"
-			}
+			unit = string(gapUnit(v.Number))
 		}
 		all = append(all, m[1]+": {look: "+m[2]+", gap: "+m[3]+" "+strings.ReplaceAll(unit, `"`, "in")+"}")
 	}

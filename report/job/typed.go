@@ -61,6 +61,17 @@ func trimmedCommas(list []typed) []typed {
 	return slices.DeleteFunc(list, func(t typed) bool { return t.text == "" })
 }
 
+// fewAsList reads a text of one reading or more as a list, be they as few as no list by itself
+// has; nil for any other text.
+func fewAsList(text string) []typed {
+	const more = 2 // three are always a list
+	row := asList(text+strings.Repeat(" 1", more), 0)
+	if len(row) <= more {
+		return nil
+	}
+	return row[:len(row)-more]
+}
+
 // asList reads a text of several readings as a list; nil for any other text. The
 // number of cylinders, where it is known, tells how commas are meant.
 func asList(text string, cylinders int) []typed {

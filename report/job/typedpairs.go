@@ -58,11 +58,11 @@ func (r *reader) oilInRow(text, key string) string {
 		if from < 0 {
 			from, to = m[4], m[5]
 		}
-		before := asList(oilInBrackets().ReplaceAllString(text[:m[0]], "")+" 1 1", 0) // asks for three
-		if len(before) < 3 || len(before)-2 > len(r.cylinderNames) {
+		before := fewAsList(oilInBrackets().ReplaceAllString(text[:m[0]], ""))
+		if len(before) < 1 || len(before) > len(r.cylinderNames) {
 			return ""
 		}
-		wet = append(wet, r.cylinderNames[len(before)-3]+": "+text[from:to])
+		wet = append(wet, r.cylinderNames[len(before)-1]+": "+text[from:to])
 	}
 	row := asList(oilInBrackets().ReplaceAllString(text, ""), len(r.cylinderNames))
 	if len(row) != len(r.cylinderNames) {

@@ -29,9 +29,11 @@ func (r *reader) valvePairs(text string) string {
 }
 
 // clearanceUnit is the unit in which a bare clearance of such a size is.
-func clearanceUnit(number float64) quantity.Unit {
-	const thinnest = 0.05 // mm; inches are below
-	if number < thinnest {
+func clearanceUnit(number float64) quantity.Unit { return bareUnit(number, 0.05) }
+
+// bareUnit is millimeters from the least of them that such a thing measures on, inches below.
+func bareUnit(number, least float64) quantity.Unit {
+	if number < least {
 		return quantity.Inch
 	}
 	return quantity.Millimetre
