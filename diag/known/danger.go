@@ -72,7 +72,8 @@ func mended(text string) bool {
 var emptyClause = regexp.MustCompile(`[^,;:]*\b(?:none|nothing|neither|nowhere)\b[^,;:]*`)
 
 // SeenUnjudged are the lines among the findings that have a word of damage or of a leak which
-// is not denied, slight or put right; stops reports one that stops an engine.
+// is not denied, slight or put right; stops reports one that stops an engine, and then the lines
+// are those alone.
 func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 	if len(c.History.Findings) == 0 {
 		return nil, false
@@ -83,9 +84,11 @@ func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 		if text == "" || mended(text) {
 			continue
 		}
-		one := c.isGrave(text)
-		if one || outerDamage.in(text) {
-			lines, stops = append(lines, line), stops || one
+		switch one := c.isGrave(text); {
+		case one && !stops: // what stops it is said by itself
+			lines, stops = []string{line}, true
+		case one, !stops && outerDamage.in(text):
+			lines = append(lines, line)
 		}
 	}
 	return lines, stops

@@ -15,7 +15,7 @@ var dangerRules = []Rule{
 		Why: "A timing belt that loses its teeth, a bearing down to its copper, a hose of the oil cooler that has burst, a bolt of the head that is broken: readings that are good today say nothing of the next minute. " +
 			"An aircraft stops for an exhaust, a mount or an intake that is cracked as well.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutEngine,
-		Of: theEngine, When: known.SeenGrave, Kind: OfSight, Say: writtenSays(diag.DoNotRun), Headline: "seen-grave", Repair: "as-seen", Rest: true,
+		Of: theEngine, When: known.SeenGrave, Kind: OfSight, Say: writtenSays(diag.DoNotRun), Headline: "seen-grave", Repair: "as-seen", Apart: true,
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{

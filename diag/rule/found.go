@@ -164,7 +164,7 @@ var foundRules = []Rule{
 		Why:    "Fuel that drips or sprays is lit by a spark, a hot exhaust or the starter. The engine is not run, and nothing electric is switched, until it is tight.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
 		Of: theEngine, When: known.FuelSeenOutside,
-		Kind: OfSight, For: speaks(Heard, "fuel-leak-outside"), Say: foundSays(diag.DoNotRun), Headline: "fuel-outside",
+		Kind: OfSight, For: speaks(Heard, "fuel-leak-outside"), Say: foundSays(diag.DoNotRun), Headline: "fuel-outside", Apart: true,
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{

@@ -94,6 +94,9 @@ type Rule struct {
 	// Repair is what is done about it, by the key of its words, where it names no cause: it is
 	// put right before anything else is asked.
 	Repair string
+	// Apart: it is a matter of its own beside whatever else is found of the engine, and put right
+	// by itself.
+	Apart bool
 	// Rest: it is told only where nothing else that was found presses as much.
 	Rest bool
 	// Open: it answers a complaint that no other story explains, and is silent

@@ -196,6 +196,9 @@ func (s *sets) nodeOfHit(h rule.Hit) int {
 	if s.ofNone(h) {
 		return s.node(string(diag.AboutEngine))
 	}
+	if h.Rule.Apart {
+		return s.node("apart " + h.Rule.Name)
+	}
 	return s.nodeOf(h.Rule.About, h.Subject)
 }
 
