@@ -71,7 +71,7 @@ func madeIllBy(text string) bool {
 func breathedBy(text string) bool {
 	text = plainWords(text)
 	inside := SpeaksOf(text, whereBreathed...) && SpeaksOf(text, exhaustGets...) && !SpeaksOf(text, notExhaust...)
-	return (inside || SpeaksOf(text, runIndoors...)) && !SpeaksOf(text, PutRight...)
+	return (inside || SpeaksOf(text, runIndoors...)) && !mended(text)
 }
 
 // monoxide is carbon monoxide past its limit, or without one more than a hall takes; nil for

@@ -145,7 +145,7 @@ var (
 // SmokeTold gives the exhaust smoke that a sentence tells of.
 func SmokeTold(text string) []string {
 	plain := plainWords(text)
-	if !strings.Contains(plain, "smok") || SpeaksOf(plain, smokeOfTest...) || SpeaksOf(plain, PutRight...) {
+	if !strings.Contains(plain, "smok") || SpeaksOf(plain, smokeOfTest...) || mended(plain) {
 		return nil
 	}
 	var found []string

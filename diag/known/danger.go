@@ -57,17 +57,6 @@ var outerDamage = danger{append([]string{"leak", "crack", "split", "broken", "br
 		"paint", "leak down", "leakdown", "leak-down", "leak off", "leak-off", "leaks off", "leak test", "leakage", "back leak", "fuel pressure", "leaks down", "leaking down", "air leak", "leaks air", "hiss", "heard", "broken in", "cracked open", "cracked off", "cracking",
 		"bracket", "heat shield", "door", "fender", "seat belt", "windshield", "windscreen", "lamp", "tire", "tyre", "recoil", "mirror", "tray", "steering", "clutch", "gearbox", "transmission", "differential", "axle"}}
 
-// putAway are words of what was put right, beside PutRight.
-var putAway = []string{"tightened", "put right", "mended", "fixed", "sealed", "cured", "made good"}
-
-// notMended are words of what is so in spite of that.
-var notMended = []string{"still", "again", "since"}
-
-// mended reports a line that says that what it speaks of was put right.
-func mended(text string) bool {
-	return (SpeaksOf(text, PutRight...) || SpeaksOf(text, putAway...)) && !speaksWord(text, notMended)
-}
-
 // emptyClause is a clause that denies all of a kind: "none cracked", "nothing broken".
 var emptyClause = regexp.MustCompile(`[^,;:]*\b(?:none|nothing|neither|nowhere)\b[^,;:]*`)
 

@@ -119,7 +119,7 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 	c.Works() // reads them
 	for _, line := range c.History.Findings {
 		text := c.parsed[line].Text
-		if text == "" || SpeaksOf(text, PutRight...) {
+		if text == "" || mended(text) {
 			continue
 		}
 		told := false

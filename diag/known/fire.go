@@ -12,7 +12,7 @@ var glowing = pairs("catalyst|catalytic|converter|cat|exhaust|muffler|silencer|m
 var ExhaustGlows = OfEngine("an exhaust or a catalyst that glows, among what is told or found", func(c *Case) bool {
 	return slices.ContainsFunc(c.everySaying(), func(text string) bool {
 		hot := strings.Contains(text, "glow") || strings.Contains(text, "red") // few texts have either
-		return hot && SpeaksOf(text, glowing...) && !SpeaksOf(text, PutRight...)
+		return hot && SpeaksOf(text, glowing...) && !mended(text)
 	})
 })
 

@@ -100,7 +100,7 @@ var (
 func (c *Case) turnsByHand(so *regexp.Regexp) bool {
 	of := func(line string) bool {
 		text := plainWords(line)
-		return byHandSaid.MatchString(text) && !SpeaksOf(text, PutRight...) && slices.ContainsFunc(clausesOf(text), func(clause string) bool {
+		return byHandSaid.MatchString(text) && !mended(text) && slices.ContainsFunc(clausesOf(text), func(clause string) bool {
 			return byHandSaid.MatchString(clause) && so.MatchString(clause) && !otherTurning.MatchString(clause) && !otherThings.MatchString(clause) && !notHard.MatchString(clause)
 		})
 	}

@@ -87,8 +87,17 @@ func (c *Case) DepositsSeen() []string {
 	return c.Those(func(n string) bool { return c.Seen(n, onInletValves...) && !c.Seen(n, "exhaust valve") })
 }
 
-// PutRight are words of work that put right what was seen: it is there no more.
-var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground", "lapped", "rebored", "honed", "sleeved", "cleaned"}
+// putRight are words of work that put right what was seen, notMended of what is so in spite of
+// it.
+var (
+	putRight  = []string{"replaced", "renewed", "repaired", "fitted", "reground", "lapped", "rebored", "honed", "sleeved", "cleaned", "tightened", "put right", "mended", "fixed", "sealed", "cured", "made good"}
+	notMended = []string{"still", "again", "since"}
+)
+
+// mended reports a line that says that what it speaks of was put right: it is there no more.
+func mended(text string) bool {
+	return SpeaksOf(text, putRight...) && !speaksWord(text, notMended)
+}
 
 // Words of what is seen in a cylinder.
 var (

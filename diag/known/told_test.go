@@ -1,6 +1,7 @@
 package known_test
 
 import (
+	"strings"
 	"testing"
 
 	"gaugesheet/diag/known"
@@ -33,6 +34,18 @@ func TestTellsOfExhaust(t *testing.T) {
 	} {
 		if known.TellsOfExhaust(text) != tells {
 			t.Errorf("%q: tells of exhaust that people breathe: %t, want %t", text, !tells, tells)
+		}
+	}
+}
+
+// Smoke that is there since something was put right is there; smoke that was put right is not.
+func TestSmokeTold(t *testing.T) {
+	for text, want := range map[string]string{
+		"smokes blue": known.BlueSmoke, "smokes blue since the valve seals were replaced": known.BlueSmoke, "still smokes blue, rings replaced": known.BlueSmoke,
+		"smoked blue, smoke put right": "", "blue smoke: valve seals replaced": "", "smoke tester used, blue dye": "",
+	} {
+		if got := strings.Join(known.SmokeTold(text), ""); got != want {
+			t.Errorf("%q tells of %q, want %q", text, got, want)
 		}
 	}
 }

@@ -278,7 +278,7 @@ var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an
 // water back.
 var RiserLeaks = All(OfEngine("an engine of a boat", (*Case).WetExhaust), OfEngine("rust at the exhaust ports, or a riser, elbow or exhaust manifold that is wet, cracked or rusted through among the technician's findings", func(c *Case) bool {
 	return c.findingSays(func(text string) bool {
-		return SpeaksOf(cooledBy.ReplaceAllString(text, ""), riserLeaks...) && !SpeaksOf(text, PutRight...)
+		return SpeaksOf(cooledBy.ReplaceAllString(text, ""), riserLeaks...) && !mended(text)
 	})
 }))
 

@@ -76,7 +76,7 @@ var (
 	CoolantOutside  = OfEngine("coolant seen to come out outside", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(outsideParts) })
 	HeadJointBlows  = OfEngine("gas that puffs, hisses or blows at the joint between head and block, or a black streak from it, among the technician's findings", func(c *Case) bool {
 		return c.findingSays(func(text string) bool {
-			return (SpeaksOf(text, headJointGas...) || SpeaksOf(text, blackStreak...) && SpeaksOf(text, headJoint...)) && !SpeaksOf(text, PutRight...)
+			return (SpeaksOf(text, headJointGas...) || SpeaksOf(text, blackStreak...) && SpeaksOf(text, headJoint...)) && !mended(text)
 		})
 	})
 	CoolantAtHead = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })

@@ -92,7 +92,7 @@ func newWork(done string, cylinders []string) Work {
 
 func workWithoutSight(done string, cylinders []string) Work {
 	text := plainWords(done)
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}, lost: &asked{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: mended(text), speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}, lost: &asked{}}
 }
 
 // sees sets what a work may say was seen in a cylinder.

@@ -109,6 +109,8 @@ func TestFound(t *testing.T) {
 		{name: "exhaust in the cab", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("exhaust manifold gasket blows into the cab")), fires: "exhaust-breathed", soon: diag.ActSoon},
 		{name: "an engine that sounds sick", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("engine sounds sick, exhaust noise in the cab")), not: "exhaust-breathed"},
 		{name: "a catalyst that glows", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("cat glows red")), fires: "exhaust-glows", first: "restricted-exhaust", soon: diag.ActSoon},
+		{name: "a catalyst that glows since another was renewed", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("cat glows red since the coil was replaced")), fires: "exhaust-glows", first: "restricted-exhaust", soon: diag.ActSoon},
+		{name: "a catalyst that glowed and was put right", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("cat glowed red, put right")), not: "exhaust-glows"},
 		{name: "a glow plug lamp", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("oil lamp glows, no glowing exhaust")), not: "exhaust-glows"},
 		{name: "no fuel drips out", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("no fuel drips anywhere", "smells of fuel")), not: "seen-fuel-outside"},
 		{name: "oil in a plug's well", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("plug well of 2 full of oil")), fires: "fault-found", not: "liquid-in-cylinder", first: "moisture-at-plug", soon: diag.CheckAgain},
