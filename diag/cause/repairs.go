@@ -24,7 +24,7 @@ var repairs = map[string][]string{
 	"fuel-tight": {"fuel-leak-outside"},
 	"crankcase":  {"crankcase-seal", "clutch-side-seal", "reed-valve"},
 	"part": {"fuel-filter", "pump-circuit", "pump-voltage", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
-		"boost-leak", "air-compressor", "late-ignition", "timing-mark", "points", "magneto-plug", "magneto-lead", "magneto", "magneto-ground", "flywheel-key",
+		"boost-leak", "turbo-seal", "air-compressor", "late-ignition", "timing-mark", "points", "magneto-plug", "magneto-lead", "magneto", "magneto-ground", "flywheel-key",
 		"starter-cables", "battery", "starter", "restricted-exhaust", "purge-valve", "temperature-signal", "carburettor",
 		"gas-supply", "injector-seat", "leads-crossed", "bad-fuel", "wrong-plug", "wrong-plug-reach", "shared-coil", "wet-exhaust"},
 }
