@@ -112,6 +112,8 @@ func TestSeenInBore(t *testing.T) {
 		{name: "burnt, and air at the exhaust", test: sample.Dry("inline-4", low3, saw("3", diag.Bore{Valves: "burnt"}), sample.Leak("3", 40, "exhaust")),
 			fires: "seen-burnt-valve 3", first: "exhaust-valve", sure: diag.Strong, soon: diag.ActSoon},
 		{name: "a burnt inlet valve", test: sample.Dry("inline-4", low3, sample.Seen("3", "inlet valve burnt at its edge")), fires: "seen-burnt-valve 3", first: "inlet-valve"},
+		{name: "a burnt inlet seat", test: sample.Dry("inline-4", low3, sample.Seen("3", "inlet seat burned")), fires: "seen-burnt-valve 3", first: "inlet-valve"},
+		{name: "a burnt exhaust seat", test: sample.Dry("inline-4", low3, sample.Seen("3", "exhaust seat burned, inlet seat good")), fires: "seen-burnt-valve 3", first: "exhaust-valve"},
 		{name: "no valves in a two-stroke", test: sample.Dry("inline-2", []float64{120, 80}, sample.TwoStroke, saw("2", diag.Bore{Valves: "burnt", Wall: "scored"})), fires: "seen-scored 2", not: "seen-burnt-valve"},
 		{name: "melted", test: sample.Dry("inline-4", low3, saw("3", diag.Bore{Crown: "melted"})), fires: "seen-melted 3", not: "seen-holed", first: "piston", soon: diag.DoNotRun},
 		{name: "holed, and melted around it", test: sample.Dry("inline-4", low3, saw("3", diag.Bore{Crown: "holed", Note: "piston melted around the hole"})), fires: "seen-holed 3", not: "seen-melted", first: "holed-piston", soon: diag.DoNotRun},

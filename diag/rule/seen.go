@@ -163,10 +163,7 @@ func burntSays(c *known.Case, s known.Subject) diag.Finding {
 }
 
 func burntValve(c *known.Case, s known.Subject) []Voice {
-	inlet := !slices.ContainsFunc(s.Cylinders, func(n string) bool {
-		return !c.Seen(n, "inlet valve", "intake valve") || c.Seen(n, "exhaust valve", "exhaust seat")
-	})
-	if inlet {
+	if ofInlet(c, s.Cylinders, "inlet valve", "intake valve", "inlet seat", "intake seat") {
 		return speaks(Heard, "inlet-valve")
 	}
 	voices := speaks(Heard, "exhaust-valve")

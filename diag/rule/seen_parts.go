@@ -199,16 +199,17 @@ func headSays(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
-// ofInlet reports cylinders of which the words name the inlet valve and no other.
-func ofInlet(c *known.Case, names []string) bool {
+// ofInlet reports cylinders of which the words name the inlet's valve or seat, by one of some
+// names, and not the exhaust's.
+func ofInlet(c *known.Case, names []string, called ...string) bool {
 	return !slices.ContainsFunc(names, func(n string) bool {
-		return !c.Seen(n, "inlet", "intake") || c.Seen(n, "exhaust valve", "exhaust seat")
+		return !c.Seen(n, called...) || c.Seen(n, "exhaust valve", "exhaust seat")
 	})
 }
 
 func leakyValve(c *known.Case, s known.Subject) []Voice {
 	first := "exhaust-valve"
-	if ofInlet(c, s.Cylinders) {
+	if ofInlet(c, s.Cylinders, "inlet", "intake") {
 		first = "inlet-valve"
 	}
 	return append(speaks(Sight, first), common("valve-lash", "valve-recession", "carbon-on-seat")...)

@@ -43,6 +43,7 @@ func TestRead(t *testing.T) {
 		{text: "fine hone marks, seats good"},
 		{text: "light vertical marks"},
 		{text: "valve burned, replaced"},
+		{text: "valve cover gasket torn", open: true},
 		{text: "bright ring at the top of the wall, nothing else"},
 		{text: "6 mm camera, poor light"},
 		{text: "plug hole thread cleaned"},
