@@ -81,8 +81,8 @@ func grouped(s string) string {
 
 // percents are percentages with their decimals, and ranges of them; percentFigure is a figure of one.
 var (
-	percents      = regexp.MustCompile("(?:\\d+(?:\\.\\d+)?–)?\\d+(?:\\.\\d+)?[ \u00a0]%")
-	percentFigure = regexp.MustCompile("\\d+(?:\\.\\d+)?")
+	percents      = regexp.MustCompile(`(?:\d+(?:\.\d+)?–)?\d+(?:\.\d+)?[ \x{00a0}]%`)
+	percentFigure = regexp.MustCompile(`\d+(?:\.\d+)?`)
 )
 
 // wholePercents leaves the decimals of percentages away for an owner, at both ends of a range,
