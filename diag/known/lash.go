@@ -93,12 +93,13 @@ func (c *Case) tightened(n string) bool {
 	return tight != nil || len(c.NoClearance(n)) > 0
 }
 
-// shutThoughTight reports a cylinder whose air was heard where it leaves, and at no valve that
-// has too little clearance: that one shuts all the same.
+// shutThoughTight reports a cylinder that hardly loses air, or whose air was heard where it
+// leaves and at no valve that has too little clearance: that one shuts all the same. One that
+// shuts cold may still be held open once its engine is warm.
 func (c *Case) shutThoughTight(n string) bool {
 	l := c.leakAt(n)
 	if l == nil || len(l.At) == 0 {
-		return false
+		return (!c.LeakageCold() || c.Conditions.Engine == "cold") && c.AllTight([]string{n})
 	}
 	r := c.Measured(Clearance)
 	for _, v := range valves {
@@ -121,7 +122,7 @@ func (c *Case) LeaksHeldOpen(n string) bool {
 var LeaksThere = OfAll("too much air lost at a valve with too little clearance", (*Case).LeaksHeldOpen)
 
 // ShutThoughTight is that as a condition.
-var ShutThoughTight = OfAll("its air heard where it leaves, and at no valve with too little clearance", (*Case).shutThoughTight)
+var ShutThoughTight = OfAll("hardly any air lost, or heard where it leaves and at no valve with too little clearance", (*Case).shutThoughTight)
 
 // ClearanceClosedAgain is that as a condition.
 var ClearanceClosedAgain = OfAll("a valve clearance under its limit, or none, that was set before by the work done", (*Case).ClosedAgain)

@@ -19,7 +19,7 @@ func leftSuspected(s *subject, k *tally) {
 		for _, o := range p.Outcomes {
 			if _, left, found := strings.Cut(o.Then, "; likeliest then: "); found {
 				k.saw()
-				suspected := func(said string) bool { return said == left || strings.HasPrefix(said, left+" (cylinder") }
+				suspected := func(said string) bool { return said == left || strings.HasPrefix(said, left+" (") } // of some cylinders, by number or by name
 				if !slices.ContainsFunc(s.out.Stories[s.d.NextFor].Causes, suspected) {
 					k.fail("%s leaves %q, and the story suspects %q", p.Check, left, s.out.Stories[s.d.NextFor].Causes)
 				}
