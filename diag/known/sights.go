@@ -106,6 +106,12 @@ func (c *Case) SeenNotJudged(name string) []string {
 	return list
 }
 
+// SaidAside reports words of a look into a cylinder that name neither a part nor damage, beside
+// others that do.
+func (c *Case) SaidAside(name, clause string) bool {
+	return slices.Contains(c.lookAt(c.Borescope[name], true).Aside, clause)
+}
+
 // unreadOf is what a line says of damage to a part within a cylinder that nothing makes out: of
 // the technician's findings, and not where they speak of a fault that is known by its words.
 func (c *Case) unreadOf(w *Work) []string {

@@ -115,6 +115,9 @@ type Rule struct {
 	// Look is what plugs show by it that leaves what was found sound to be said first,
 	// "worn"; "" for none.
 	Look string
+	// Beside is the sentence over a sheet of an engine whose every test was sound, and of which
+	// nothing but this is told; "" for the usual one.
+	Beside string
 	// Variants are the wordings beside the usual one.
 	Variants []string
 

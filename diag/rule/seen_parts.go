@@ -130,7 +130,7 @@ var seenPartRules = needing(known.NeedsSight, []Rule{
 		Why:    "What somebody saw is printed as it was written. Where no word of it is known, nobody may take the sheet's silence for an all-clear: it is looked at again, or told in other words.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.OfAll("words of what was seen in it that are not understood", func(c *known.Case, n string) bool { return len(c.SeenNotJudged(n)) > 0 }),
-		Kind: OfSight, Say: notJudgedSays, Headline: "seen-not-judged", Repeat: "second-look",
+		Kind: OfSight, Say: notJudgedSays, Headline: "seen-not-judged", Beside: "seen-beside-sound", Apart: true, Repeat: "second-look",
 	},
 	{
 		Name: "seen-somewhere", Title: "Damage was seen in a cylinder that is not named",
@@ -259,9 +259,12 @@ func seenWetSays(c *known.Case, s known.Subject) diag.Finding {
 // notJudgedSays gives what was written, and words that would be understood.
 func notJudgedSays(c *known.Case, s known.Subject) diag.Finding {
 	var said diag.Names
-	of, meant := "", ""
+	of, meant, urgency := "", "", diag.NoAction
 	for _, n := range s.Cylinders {
 		for _, text := range c.SeenNotJudged(n) {
+			if !c.SaidAside(n, text) {
+				urgency = diag.CheckAgain
+			}
 			if slices.Contains(said, text) {
 				continue
 			}
@@ -271,7 +274,7 @@ func notJudgedSays(c *known.Case, s known.Subject) diag.Finding {
 			}
 		}
 	}
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"said": inShort(said), "part": of, "meant": meant}}
+	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{"said": inShort(said), "part": of, "meant": meant}}
 }
 
 // quotedMost is how many letters of what somebody wrote stand in a finding: all of it stands with

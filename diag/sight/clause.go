@@ -175,6 +175,16 @@ func (c *clause) hides() bool {
 	return false
 }
 
+// honed reports a clause on nothing but the marks of honing, or that goes on with them, which are
+// there: no wall that is worn has any.
+func (c *clause) honed(before []word) bool {
+	parts := c.of(isPart)
+	if len(parts) == 0 {
+		parts = before
+	}
+	return len(parts) > 0 && parts[0].part == "hone" && !c.anyDenied && !slices.ContainsFunc(parts, func(w word) bool { return w.part != "hone" && w.part != "wall" && w.part != "pot" && !w.place })
+}
+
 // places marks the parts that only say where something is: "a crack from the seat to the
 // plug hole", "smeared on the wall at the port".
 func (c *clause) places() {

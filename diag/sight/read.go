@@ -13,6 +13,7 @@ import (
 type Look struct {
 	Says   []string // in the house's words
 	Unread []string // clauses of which nothing was made out, as they were written
+	Aside  []string // of these, what names no part and no damage beside clauses that do: "I would be glad of it"
 	Harm   bool     // one of these has a word of damage
 	Inside bool     // some clause names a part of a cylinder
 }
@@ -27,6 +28,9 @@ func Read(text string, into bool) Look {
 	r := &reader{look: &look, into: into}
 	for _, clause := range clausesOf(text) {
 		r.clause(clause)
+	}
+	if !r.told {
+		look.Aside = nil
 	}
 	slices.Sort(look.Says)
 	look.Says = slices.Compact(look.Says)
@@ -53,6 +57,7 @@ type reader struct {
 	parts  []word // of the clause before
 	denied bool   // it was
 	undone func() // takes back what it said
+	told   bool   // some clause says something
 }
 
 // clause reads one.
@@ -67,8 +72,13 @@ func (r *reader) clause(text string) {
 	r.undone = nil
 	says, open := r.judge(c)
 	r.look.Says = append(r.look.Says, says...)
+	said := slices.ContainsFunc(c.words, func(w word) bool { return w.kind == isPart || w.kind == isHarm || w.kind == isSound })
+	r.told = r.told || said
 	if open {
 		harm := len(c.live()) > 0 || c.soundDenied
+		if !said && !c.anyDenied {
+			r.look.Aside = append(r.look.Aside, text)
+		}
 		r.look.Unread, r.look.Harm = append(r.look.Unread, text), r.look.Harm || harm
 	}
 	r.denied = c.anyDenied && len(c.live()) == 0
@@ -124,8 +134,9 @@ func (r *reader) judge(c *clause) (says []string, open bool) {
 	case open && len(says) > 0: // the surer of two words of one thing
 		open = false
 	case open || len(says) > 0:
-	case c.soundDenied, c.hides():
+	case c.soundDenied, c.hides() && !c.honed(r.parts):
 		open = true
+	case c.honed(r.parts): // whatever else is said of marks that are there
 	case len(c.of(isSound)) > 0, c.anyDenied, c.mended:
 	case len(c.live()) > 0: // words that are weak beside a light one
 	default:

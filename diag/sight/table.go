@@ -23,6 +23,7 @@ const (
 	WornSeen    = "§worn parts"      // wear that a camera shows
 	PittedWall  = "§wall pitted"     // pits on the wall
 	CarbonCrumb = "§carbon crumb"    // a piece of carbon that lies on a seat
+	PortCarbon  = "§port carbon"     // carbon that narrows a port
 	LightScore  = "§light scoring"   // marks on the wall that are called light
 	DeepScore   = "§score not light" // others
 )
@@ -83,18 +84,20 @@ var table = []row{
 	{"head", "object", LooseThing},
 	{"vhead", "missing broken crack object", BrokenValve},
 	{"valve vside", "object", "valve chipped"},
-	{"valve vside", "missing broken", BrokenValve},
-	{"valve vside", "crack burn chip melt erode hole bad", "valve burned"},
-	{"valve vside", "bend", "valve bent"},
+	{"valve vside vback", "missing broken", BrokenValve},
+	{"valve vside vback", "crack burn chip melt erode hole bad", "valve burned"},
+	{"valve vside vback", "bend", "valve bent"},
 	{"valve vside", "hit", "crown marked"},
 	{"valve vside", "stick loose", "valve stuck"},
-	{"valve vside", "rust", "valves rust"},
+	{"valve vside vback", "rust", "valves rust"},
 	{"seat", "rust", "seat rust"},
 	{"seat", "hit", LeakyValve},
-	{"valve vside seat", "pit leak warp score line wear blow smear peel", LeakyValve},
+	{"valve vside vback seat", "pit leak warp score line wear blow smear peel", LeakyValve},
 	{"valve vside", "heat", HotValve},
 	{"seat", "crack burn chip melt erode hole bad broken object heat", "seat burned"},
 	{"seat", "loose missing stick bend", "seat loose"},
+	{"vback", "carbon choke", "valves carbon"},
+	{"port", "carbon choke", PortCarbon},
 	{"valve vside seat", "carbon", "carbon on the seat"},
 	{"gear", "broken crack missing loose bend chip hit object bad stick", "rocker broken"},
 	{"gear", "wear pit score", "lobe worn"},
@@ -105,9 +108,9 @@ var table = []row{
 	{"plug", "metal smear", "metal on the plug"},
 	{"clip", "missing broken loose bend caught bad wear object crack stick seize", PinClip},
 	{"rod", "bend warp broken crack missing bad", "bent rod"},
-	{"port", "broken crack chip hit melt missing hole", CrackedWall},
-	{"port", "score seize smear metal line peel", "wall scored"},
-	{"port", "object", LooseThing},
+	{"port vback", "broken crack chip hit melt missing hole", CrackedWall},
+	{"port vback", "score seize smear metal line peel", "wall scored"},
+	{"port vback", "object", LooseThing},
 	{"*", "carbon", "carbon on the crown"},
 	{"*", "wash", "washed"},
 	{"*", "score seize smear", "wall scored"},
@@ -129,7 +132,7 @@ var table = []row{
 
 // outlying are parts that are told of with other words than those of a look into a cylinder,
 // where it is not said that somebody looked there.
-var outlying = map[part]bool{"vside": true, "nozzle": true, "gear": true, "rod": true, "port": true, "hole": true}
+var outlying = map[part]bool{"vside": true, "nozzle": true, "gear": true, "rod": true, "port": true, "vback": true, "hole": true}
 
 // headed are harms between places of a head: a crack from its seat to its plug hole is in it.
 var headed = map[part]bool{"seat": true, "nozzle": true, "vside": true, "hole": true, "valve": true, "head": true}

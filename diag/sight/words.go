@@ -21,6 +21,7 @@ var partWords = map[part]string{
 	"valve":  "valve|valves|exhaust valve|exhaust valves|inlet valve|inlet valves|intake valve|intake valves|valve face|valve faces|valve edge|valve margin|valve stem|stem|stems|margin",
 	"vside":  "inlet|intake|exhaust|inlets|intakes|exhausts", // which is its valve, in a look into a cylinder
 	"nozzle": "injector|injectors|nozzle|nozzles|injector tip|nozzle tip",
+	"vback":  "back of the inlet valve|backs of the inlet valves|back of the intake valve|backs of the intake valves|back of an inlet valve|back of an intake valve|backs of inlet valves|backs of intake valves|backs of the valves|valve backs|inlet tulip|inlet tulips|intake tulip|intake tulips|inlet port|inlet ports|intake port|intake ports",
 	"vhead":  "valve head|valve heads|head of the valve|head of a valve|head of the exhaust valve|head of the inlet valve|head of the intake valve|its head|stem only|only the stem",
 	"seat":   "seat|seats|valve seat|valve seats|seat ring|seat rings|seat insert|insert|inserts|exhaust seat|inlet seat|intake seat|valve guide|valve guides|guide|guides",
 	"gear":   "spring|springs|valve spring|valve springs|rocker|rockers|rocker arm|pushrod|pushrods|push rod|push rods|lobe|lobes|lifter|lifters|tappet|tappets|camshaft|cam|cams|keeper|keepers|collet|collets|retainer",
@@ -28,7 +29,7 @@ var partWords = map[part]string{
 	"plug":   "electrode|electrodes|plug electrode|center electrode|side electrode|ground electrode|ground strap|strap|insulator|insulator nose|porcelain|plug nose|plug tip|glow plug|glow plugs|glow plug tip|plug|plugs|spark plug|spark plugs",
 	"clip":   "circlip|circlips|snap ring|snap rings|pin clip|pin clips|wrist pin clip|piston pin clip|gudgeon pin clip|pin retainer|wrist pin|gudgeon pin|piston pin|pin button",
 	"rod":    "rod|rods|connecting rod|connecting rods|conrod|con rod|big end|small end",
-	"port":   "port|ports|exhaust port|exhaust ports|transfer port|transfer ports|inlet port|intake port|reed|reeds|port bridge|port edge|port window",
+	"port":   "port|ports|exhaust port|exhaust ports|transfer port|transfer ports|reed|reeds|port bridge|port edge|port window",
 	"hone":   "crosshatch|cross hatch|crosshatching|cross hatching|hatch|hone|hone mark|hone marks|honing|honing marks|honing mark|hone pattern|hone lines|machining marks|grinding marks",
 }
 
@@ -36,13 +37,14 @@ var partWords = map[part]string{
 var harmWords = map[harm]string{
 	"crack":   "crack*|fractur*|split|splits|fissure*|cleft",
 	"broken":  "broken|broke|breaks|break|snapped|shattered|smashed|in two|in pieces|in two pieces|in three pieces|disintegrat*|failed|let go|crumbl*|burst",
-	"missing": "missing|gone|absent|lost|not there|fell off|fallen off|came off|dropped|dropped off|fell in|fallen in|fell out|fallen out|fallen|broken off|broke off|broken away|broke away|snapped off|come off|out of its groove|out of place|out of its place",
+	"missing": "missing|gone|vanished|disappeared|erased|absent|lost|not there|fell off|fallen off|came off|dropped|dropped off|fell in|fallen in|fell out|fallen out|fallen|broken off|broke off|broken away|broke away|snapped off|come off|out of its groove|out of place|out of its place",
 	"chip":    "chip|chips|chipped|chipping|nick|nicks|nicked|notch|notched|bite|bites|bitten|tear|torn",
 	"peel":    "peel*|flaking|flaked|flaked off|flakes off|spall*|coming off|lifting",
 	"hole":    "hole|holes|holed|pinhole|pinholes|pin hole|pin holes|perforat*|punctur*|porous|porosity|worm hole*|daylight|pitted through|rusted through|eaten through|corroded through|rotted through|worn through to the water",
 	"burn":    "burn|burns|burned|burnt|burning|burned away|burned out|torch*|guttered|gutter*|blowtorched|scorch*|charred",
 	"melt":    "melt*|molten",
 	"erode":   "erod*|erosion|eaten|eaten away|washed out|sandblasted|sand blasted",
+	"choke":   "half shut|half closed|nearly shut|nearly closed|almost shut|almost closed|choked|choked up|narrowed|clogged|clogged up|blocked|plugged|plugged up",
 	"pit":     "pit|pits|pitted|pitting|crater*|pock*|rust pits|rust pitting",
 	"rust":    "rust*|corrod*|corros*|oxid*|verdigris",
 	"score":   "scor*|scratch*|groov*|goug*|scuff*|gall|galls|galled|galling|tram lines|vertical lines|deep lines|furrow*|rut|ruts|rubbed through|worn through",
@@ -77,7 +79,7 @@ var harmWords = map[harm]string{
 
 // The other words that carry a meaning.
 var (
-	soundWords = "good|free|freely|springy|clean|fine|ok|okay|normal|sound|smooth|straight|intact|perfect|nice|healthy|dry|unmarked|undamaged|unremarkable|as new|like new|even|evenly|tan|brown|red brown|light brown|uniform|concentric|" +
+	soundWords = "good|free|freely|springy|clean|plain|plainly|crisp|distinct|unbroken|untouched|faultless|flawless|immaculate|pristine|textbook|beautiful|lovely|pretty|well|decent|satisfactory|reassuring|regular|consistent|identical|alike|legible|readable|as it should be|as they should be|as it should|as they should|as expected|better than expected|nothing to worry about|fine|ok|okay|normal|sound|smooth|straight|intact|perfect|nice|healthy|dry|unmarked|undamaged|unremarkable|as new|like new|even|evenly|tan|brown|red brown|light brown|uniform|concentric|" +
 		"usual|tight|closes|closed|sealed|seals|seals well|true|round|flat|unworn|in order|in place|present|complete|symmetrical|bright ring|original|great|excellent|spotless|serviceable|acceptable|within limits|same as the others|like the others|all well|nothing wrong|nothing to see|nothing to be seen|nothing found|nothing unusual|nothing abnormal|alright|all right"
 	lightWords = "light|lightly|slight|slightly|faint|minor|superficial|shallow|trace|traces|some|little|a little|a bit|a bit of|film|few|a few|normal|usual|fine"
 	denyWords  = "no|not|without|never|nor|neither|none|nothing|nowhere|isn't|aren't|wasn't|weren't|free of|free from|zero|nil|never any|no sign of|no trace of|no signs of|no longer"

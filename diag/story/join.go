@@ -101,9 +101,11 @@ func (s *story) upperLast() int {
 
 // strangeLast is 0 for a story that explains a complaint, or proves a repair, which is told before
 // one that does neither, and this before a doubt of the gauge, a cylinder that is a little
-// low and what makes nobody complain of this.
+// low and what makes nobody complain of this, and what is not understood last.
 func (s *story) strangeLast(c *known.Case) int {
 	switch {
+	case s.Urgency != diag.DoNotRun && s.lead().rule.Beside != "": // what is not understood is told behind what is
+		return 3
 	case len(s.Explains) > 0 && !s.waits, s.Urgency == diag.NoAction && s.lead().rule.Class == rule.Sound && s.lead().rule.Kind == rule.OfEarlier:
 		return 0
 	case len(c.Complaints()) > 0 && (s.onlyNear(c) || s.notFelt(c.Complaints()...) || s.aLittleLow(c) && c.Complains(unfelt...)):

@@ -79,8 +79,8 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 		return
 	}
 	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
-	if look := plugsAlone(c, s); look != "" {
-		facts["looks"], d.Verdict.Key = look, "plugs-only"
+	if r := besideSound(c, d, s); r != nil {
+		facts["looks"], d.Verdict.Key = r.Look, cmp.Or(r.Beside, "plugs-only")
 	}
 	if r := c.MainRefused(); r != nil && d.Verdict.Key == r.Verdict() {
 		delete(facts, "refused") // it says so itself
@@ -88,20 +88,27 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
 }
 
-// plugsAlone is how plugs look where a story is of that and of nothing else, in an engine
-// of which nothing is complained and whose cylinders were all found to seal, so that what was
-// found sound is said first; "" for any other.
-func plugsAlone(c *known.Case, s *diag.Story) string {
-	sound := !c.Ails() && c.MainTestsMade() && c.SealingRead() && c.Sound() && c.PressureEnough()
+// besideSound is the rule of a story that is of how plugs look, or of what was seen and is not
+// judged, and of nothing else, in an engine of which nothing is complained and whose cylinders were
+// all found to seal, so that what was found sound is said first; nil for any other.
+func besideSound(c *known.Case, d *diag.Diagnosis, s *diag.Story) *rule.Rule {
+	sound := !c.Ails() && c.SealingRead() && c.Sound() && c.PressureEnough()
 	if s.Urgency != diag.CheckAgain || !sound {
-		return ""
+		return nil
 	}
-	for _, f := range s.Members {
-		if r := rule.Named(f.Rule); r == nil || r.Kind != rule.OfPlugs {
-			return ""
+	lead := rule.Named(s.Members[0].Rule)
+	switch {
+	case lead == nil || lead.Look == "" && lead.Beside == "":
+		return nil
+	case lead.Beside != "":
+		if len(alsoUrgent(d)) > 0 {
+			return nil
 		}
+		return lead
+	case !c.MainTestsMade() || slices.ContainsFunc(s.Members, func(f diag.Finding) bool { r := rule.Named(f.Rule); return r == nil || r.Kind != rule.OfPlugs }):
+		return nil
 	}
-	return rule.Named(s.Members[0].Rule).Look
+	return lead
 }
 
 // noticed are the cylinders of all notices of one rule in a story of the test: a
