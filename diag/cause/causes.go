@@ -108,6 +108,7 @@ var motionCauses = []Cause{
 	{Name: "hung-on", Explains: []string{noise}, Advice: "advice-beside"},
 	{Name: "restricted-inlet", Explains: append([]string{blackSmoke}, wholly...)},
 	{Name: "inlet-deposits", Fits: sparkedValves, Explains: []string{misfire, hardStart, lowPower}},
+	{Name: "throttle-deposits", Fits: sparked, Explains: []string{misfire, hardStart}},
 	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "exhaust-leak", Explains: []string{noise}},
 	{Name: "exhaust-filter", Fits: (*known.Case).FilterMayBlock, Explains: append([]string{overheat, blackSmoke}, wholly...)},

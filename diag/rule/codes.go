@@ -226,5 +226,7 @@ func andOthers(of []string) string {
 
 // soundAndIll is an engine with a complaint and no cylinder that was found low.
 var soundAndIll = known.OfEngine("a complaint, and no cylinder found low", func(c *known.Case) bool {
-	return len(c.Complaints()) > 0 && len(c.LowSet()) == 0 && c.AllLow() == nil
+	return len(c.Complaints()) > 0 && noneFoundLow.HoldsIn(c)
 })
+
+var noneFoundLow = known.OfEngine("no cylinder found low", func(c *known.Case) bool { return len(c.LowSet()) == 0 && c.AllLow() == nil })

@@ -27,6 +27,12 @@ var ofFault = map[string][]string{
 	"pump-supply":     {"pump-circuit"},
 	"bad-fuel":        {"bad-fuel"},
 	"fuel-line":       {"supply-restricted"},
+	"tank-draws":      {"supply-restricted"},
+	"fuel-return":     {"return-blocked"},
+	"air-in-fuel":     {"air-in-fuel"},
+	"pump-timing":     {"injection"},
+	"distributor":     {"late-ignition", "early-ignition"},
+	"throttle":        {"throttle-deposits"},
 	"cam-off":         {"cam-timing"},
 	"chain":           {"worn-chain"},
 	"valve-gear":      {"valve-motion"},
@@ -54,16 +60,17 @@ var ofFault = map[string][]string{
 
 // ofSupply are the faults that lie in the fuel supply, and so speak in its story
 // too.
-var ofSupply = []string{"fuel-filter", "pump-supply", "bad-fuel", "fuel-line"}
+var ofSupply = []string{"fuel-filter", "pump-supply", "bad-fuel", "fuel-line", "tank-draws", "fuel-return", "air-in-fuel"}
 
 // faultRules are on what the technician found by eye, ear or hand on an engine of
 // which no cylinder is low.
 var faultRules = []Rule{{
-	Name: "fault-found", Title: "The technician found what can explain the complaint",
+	Name: "fault-found", Title: "The technician found a fault by eye, ear or hand",
 	Why: "Who has the engine in hand sees a split hose, a burnt lead, a coked port. Where no cylinder reads low and there is a complaint, what was found comes before whatever else a complaint can come from: " +
-		"it is put right, and then it is seen whether the complaint is gone.",
+		"it is put right, and then it is seen whether the complaint is gone. Where nobody complains it is put right all the same; what a fault only does says nothing by itself then.",
 	Source: byEye, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.Vacuum},
-	Of: theEngine, When: known.All(known.OfEngine("a fault that is known by its words among the technician's findings", func(c *known.Case) bool { faults, _ := c.FaultsFound(); return len(faults) > 0 }), soundAndIll,
+	Of: theEngine, When: known.All(known.OfEngine("a fault that is known by its words among the technician's findings", func(c *known.Case) bool { faults, _ := c.FaultsFound(); return len(faults) > 0 }),
+		known.Any(soundAndIll, known.All(known.OfEngine("a fault itself among them", (*known.Case).FaultToMend), noneFoundLow)),
 		known.OfEngine("none of what is left of them in a story of its own", faultOfEngine)),
 	Kind: OfSight, Weigh: faultVoices, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		_, lines := c.FaultsFound()
@@ -71,20 +78,30 @@ var faultRules = []Rule{{
 		if c.RunsHot() {
 			urgency = diag.ActSoon
 		}
-		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead()}}
+		headline := "fault-found"
+		if len(c.Complaints()) == 0 {
+			headline = "fault-seen"
+		}
+		return diag.Finding{Urgency: urgency, Headline: headline, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead(), "ill": len(c.Complaints()) > 0}}
 	}, Headline: "fault-found", InsteadOf: []string{"sealing-sound-look-elsewhere"},
 }}
 
 // faultOfEngine reports that one at least of the faults found is not of the fuel
-// supply where fuel pressure was read, which has its own story; nor what a fault does
+// supply where too little fuel was read, which has its own story; nor what a fault does
 // where it was measured which cylinder does not breathe or loses its air.
 func faultOfEngine(c *known.Case) bool {
 	faults, _ := c.FaultsFound()
 	breathes := len(breathers(c)) == 0 && !slices.ContainsFunc(c.Every(), c.HighLoss)
 	return slices.ContainsFunc(faults, func(at int) bool {
 		f := &known.Faults[at]
-		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, f.Name)) && (breathes || !f.Sign)
+		return (!c.SomeCircuit(readsShort) || !slices.Contains(ofSupply, f.Name)) && (breathes || !f.Sign)
 	})
+}
+
+// readsShort is a circuit that was read to have, or to deliver, too little.
+func readsShort(k known.Circuit) bool {
+	low, _ := k.Worst(known.Below)
+	return low != nil || k.PumpDead() != nil || k.UnderUsual() != nil || k.Sags() != nil || k.VolumeShort() || pinchedLow(k)
 }
 
 // faultVoices speak for what the faults found are, the likeliest of each more than
