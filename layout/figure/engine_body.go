@@ -29,20 +29,33 @@ func boreHalf(pitch layout.Length) layout.Length {
 	return min(pitch/2-max(1.4, pitch*0.09), 21)
 }
 
-// boreSize is half a bore as it is seen from above: at a slant in a V, a
-// barrel from its side in a flat engine.
+// boreSize is half a bore as it is seen from above: at a slant in a V, which is
+// less where the readings have room in it then, a barrel from its side in a flat engine.
 func (g *engineDrawing) boreSize(along layout.Length, lying bool) layout.Size {
-	across := along
+	seen := func(across layout.Length) layout.Size {
+		if lying {
+			return layout.Size{W: along, H: across}
+		}
+		return layout.Size{W: across, H: along}
+	}
 	switch g.d.Build {
 	case Leaning:
-		across *= 0.84
+		for _, slant := range []layout.Length{0.84, 0.9, 0.96} {
+			if half := seen(along * slant); g.valuesStand(half) {
+				return half
+			}
+		}
+		return seen(along * 0.84)
 	case Lying:
-		across *= 1.25
+		return seen(along * 1.25)
 	}
-	if lying {
-		return layout.Size{W: along, H: across}
-	}
-	return layout.Size{W: across, H: along}
+	return seen(along)
+}
+
+// valuesStand reports whether each reading has room in a bore.
+func (g *engineDrawing) valuesStand(half layout.Size) bool {
+	_, fits := g.valuesFit(half)
+	return fits
 }
 
 // valuesFit reports whether each reading has room in a bore in type of a

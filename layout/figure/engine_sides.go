@@ -135,6 +135,7 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 	} else {
 		ends += max(0, s.half.H+g.wall(pitch, s.half.H)-pitch/2)
 		s.placeBanks(plan)
+		ends += s.drop()
 	}
 	for _, set := range s.sets {
 		s.top, s.under = max(s.top, set.above()), max(s.under, set.below())
@@ -144,6 +145,18 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 		g.tiesKeyed = true
 	}
 	return s
+}
+
+// drop is how far the bores stand above the middles of their rows, beside their bars.
+func (s *standing) drop() layout.Length {
+	if s.g.d.Build == Rotors {
+		return 0
+	}
+	most := layout.Length(0)
+	for _, set := range s.sets {
+		most = max(most, set.drop)
+	}
+	return most
 }
 
 // height is that of all rows.
@@ -283,7 +296,7 @@ func (s *standing) draw(sf layout.Surface, area layout.Rect) {
 			x = s.right
 		}
 		each := s.pitch * layout.Length(g.rowsEach())
-		return layout.Point{X: area.X + x, Y: y + layout.Length(c.Y-s.low+0.5)*each}
+		return layout.Point{X: area.X + x, Y: y - s.drop() + layout.Length(c.Y-s.low+0.5)*each}
 	}
 	body := &engineBody{g: g, half: s.half, wall: g.wall(s.pitch, s.half.H), values: !s.out, middle: area.X + (s.left+s.right)/2, lying: s.sideways}
 	for i := range g.d.Cylinders {
