@@ -17,6 +17,7 @@ type member struct {
 	subject known.Subject
 	finding diag.Finding
 	better  string // the rule that says it better, "" for none
+	given   bool   // by another story to that which explains it: it points to nothing more
 }
 
 // A story is one while it is put together.
@@ -346,6 +347,9 @@ func (d *desk) tell(c *known.Case) []*story {
 		}
 		one.add(d, h)
 	}
+	for _, one := range told {
+		one.giveAway(told)
+	}
 	told = slices.DeleteFunc(told, func(one *story) bool {
 		one.compose(c)
 		return len(one.members) == 0
@@ -354,6 +358,30 @@ func (d *desk) tell(c *known.Case) []*story {
 		told = append(told, test)
 	}
 	return told
+}
+
+// giveAway moves what the members of another story say better of the very same cylinders to
+// that one: what they explain is no matter of its own.
+func (s *story) giveAway(told []*story) {
+	s.members = slices.DeleteFunc(s.members, func(m *member) bool {
+		for _, other := range told {
+			if other != s && other.saysAllBetter(m) {
+				m.given, other.members = true, append(other.members, m)
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// saysAllBetter reports a story whose members say better what another's member says of
+// each of its cylinders.
+func (s *story) saysAllBetter(m *member) bool {
+	return len(m.subject.Cylinders) > 0 && !slices.ContainsFunc(m.subject.Cylinders, func(n string) bool {
+		return !slices.ContainsFunc(s.members, func(better *member) bool {
+			return slices.Contains(better.rule.SaysBetterThan, m.rule.Name) && slices.Contains(better.subject.Cylinders, n)
+		})
+	})
 }
 
 // joinWhole joins a story of all the cylinders that were read with that of the

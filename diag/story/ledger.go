@@ -140,7 +140,9 @@ func heavier(list []heaviest, voice heaviest) []heaviest {
 func (s *story) weigh(c *known.Case) *ledger {
 	b := newLedger(c, len(s.Cylinders), c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant())
 	for _, m := range s.members {
-		b.enter(m.rule, m.subject)
+		if !m.given {
+			b.enter(m.rule, m.subject)
+		}
 	}
 	b.signs(s, nil)
 	b.answers(s)
