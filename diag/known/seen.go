@@ -84,7 +84,9 @@ func (c *Case) DepositsSeen() []string {
 	if c.FuelSystem() != DirectLow || c.Spec.Diesel() {
 		return nil
 	}
-	return c.Those(func(n string) bool { return c.Seen(n, onInletValves...) && !c.Seen(n, "exhaust valve") })
+	return c.Those(func(n string) bool {
+		return c.Seen(n, sight.InletCarbon) || c.Seen(n, onInletValves...) && !c.Seen(n, "exhaust valve")
+	})
 }
 
 // putRight are words of work that put right what was seen, notMended of what is so in spite of

@@ -95,6 +95,7 @@ func parse(text string) *clause {
 		i += long
 	}
 	c.places()
+	c.bares()
 	c.denials()
 	c.mended = slices.ContainsFunc(c.words, func(w word) bool { return w.kind == isIdle && listed(mendWords, w.text) }) && !slices.ContainsFunc(c.words, func(w word) bool { return w.text == "again" || w.text == "still" })
 	if c.mended {
@@ -206,6 +207,60 @@ func (c *clause) places() {
 			where = false
 		}
 	}
+}
+
+// lying are harms that lie on a part and are none of it.
+var lying = []harm{"carbon", "rust", "oil", "mark", "heat", "dark"}
+
+// bares gives what is gone to what it was said of: the nearest name before it that no place
+// is, or else the one behind it. Where that only lay on a part, it left it bare.
+func (c *clause) bares() {
+	for i := range c.words {
+		if c.words[i].harm != "missing" {
+			continue
+		}
+		for at := c.goneOf(i); at >= 0 && c.lies(at); at-- { // "oil film"
+			c.words[i].harm, c.words[at].denied = "bare", true
+		}
+	}
+}
+
+// lies reports a word of what lies on a part.
+func (c *clause) lies(at int) bool {
+	return slices.Contains(lying, c.words[at].harm) || listed(layWords, c.words[at].text)
+}
+
+// goneOf is the place of what a word says is gone, -1 for none.
+func (c *clause) goneOf(at int) int {
+	for i := at - 1; i >= 0; i-- {
+		if c.words[i].text == "it" && i > 0 && c.words[i-1].text == "of" { // half of the part
+			return -1
+		}
+		if c.lies(i) || c.words[i].kind == isPart && !c.onIt(i) || c.words[i].kind == isUnknown {
+			return i
+		}
+	}
+	for i := at + 1; i < len(c.words) && c.words[i].text != "and"; i++ {
+		if c.lies(i) || c.words[i].kind == isPart {
+			return i
+		}
+	}
+	return -1
+}
+
+// onIt reports a part behind a word that says where something is: "on the valve face".
+func (c *clause) onIt(at int) bool {
+	for i := at - 1; i >= 0 && c.words[i].kind == isFill; i-- {
+		if listed(onWords, c.words[i].text) || listed(placeWords, c.words[i].text) || c.words[i].text == "of" {
+			return true
+		}
+	}
+	return false
+}
+
+// oneSided reports a clause that speaks of one side of something, or of a part of its edge.
+func (c *clause) oneSided() bool {
+	return slices.ContainsFunc(c.words, func(w word) bool { return listed(sideWords, w.text) })
 }
 
 // reach is how many words behind it a denial still denies.

@@ -34,7 +34,7 @@ func (c *clause) fits(at int, before []word, into bool) ([]string, bool) {
 	for _, places := range []bool{false, true} {
 		for _, w := range near {
 			if w.place == places {
-				if says := lookUp(w.part, h); says != "" {
+				if says := lookUp(c.meant(w), c.asHeat(h, w)); says != "" {
 					return append(c.graded(at, says), c.crumb(says)...), true
 				}
 			}
@@ -122,6 +122,24 @@ func (c *clause) byNearness(at int) []word {
 	return words
 }
 
+// asHeat is a harm of a valve as it is where it is on one side alone: what is black, or bare,
+// there and nowhere else was hot.
+func (c *clause) asHeat(h harm, of word) harm {
+	if (h == "dark" || h == "bare") && (of.part == "valve" || of.part == "ivalve" || of.part == "vside" || of.part == "vhead") && c.oneSided() {
+		return "heat"
+	}
+	return h
+}
+
+// meant is the part that a name stands for: a crumb, and what is caught under an inlet valve, are
+// at its seat and not on its back.
+func (c *clause) meant(w word) part {
+	if w.part == "ivalve" && (w.place || slices.ContainsFunc(c.live(), func(i int) bool { return c.words[i].harm == "object" })) {
+		return "valve"
+	}
+	return w.part
+}
+
 // lookUp is the row of the table for a part and a harm, "" for none.
 func lookUp(p part, h harm) string {
 	for i := range table {
@@ -129,6 +147,9 @@ func lookUp(p part, h harm) string {
 		if (string(p) == r.parts || p != "" && slices.Contains(strings.Fields(r.parts), string(p))) && slices.Contains(strings.Fields(r.harms), string(h)) {
 			return r.says
 		}
+	}
+	if alsoIs[p] != "" {
+		return lookUp(alsoIs[p], h)
 	}
 	return ""
 }
@@ -144,11 +165,13 @@ var harmsBeside = map[harm][]harm{
 	"oil":     {"flood", "carbon", "burn"},
 	"water":   {"wash"},
 	"pool":    {"wash", "flood"},
-	"mark":    {"score", "seize", "smear", "hit", "burn", "rust", "pit", "carbon", "heat"},
+	"mark":    {"score", "seize", "smear", "hit", "burn", "rust", "pit", "carbon", "heat", "bare"},
 	"line":    {"score", "crack", "heat"},
 	"rust":    {"pit", "hole", "peel"},
 	"pit":     {"hole"},
 	"heat":    {"burn", "crack", "carbon", "melt", "rust", "oil"},
+	"dark":    {"burn", "crack", "carbon", "melt", "rust", "oil", "heat", "bare"},
+	"bare":    {"heat", "burn", "crack"},
 	"loose":   {"object"},
 	"wear":    {"glaze", "score", "hit"},
 	"bad":     {"crack", "broken", "missing", "chip", "hole", "burn", "melt", "erode", "pit", "rust", "score", "seize", "smear", "bend", "hit", "blow", "wear", "heat", "glaze", "carbon", "leak", "warp"},
@@ -172,7 +195,7 @@ func (c *clause) lightly(at int) bool {
 }
 
 // usual are harms that, where they are called light, are what any engine shows that has run.
-var usual = []harm{"mark", "line", "carbon", "oil", "wear", "wet", "heat"}
+var usual = []harm{"mark", "line", "carbon", "oil", "wear", "wet", "heat", "dark"}
 
 // weak reports a harm that says nothing where it is light, or that is none by itself.
 func (c *clause) weak(at int) bool {

@@ -23,6 +23,7 @@ const (
 	WornSeen    = "§worn parts"      // wear that a camera shows
 	PittedWall  = "§wall pitted"     // pits on the wall
 	CarbonCrumb = "§carbon crumb"    // a piece of carbon that lies on a seat
+	InletCarbon = "§inlet carbon"    // carbon on the back of an inlet valve, or in its port
 	PortCarbon  = "§port carbon"     // carbon that narrows a port
 	LightScore  = "§light scoring"   // marks on the wall that are called light
 	DeepScore   = "§score not light" // others
@@ -61,7 +62,7 @@ var table = []row{
 	{"crown", "wear", WornSeen},
 	{"crown", "carbon", "carbon on the crown"},
 	{"piston", "carbon", "carbon on the piston"},
-	{"crown piston", "wash", "washed"},
+	{"crown piston", "wash bare", "washed"},
 	{"wall pot", "crack broken hole chip missing", CrackedWall},
 	{"wall pot", "erode melt burn", CrackedWall},
 	{"wall pot", "score seize smear metal bad peel", "wall scored"},
@@ -94,9 +95,10 @@ var table = []row{
 	{"seat", "hit", LeakyValve},
 	{"valve vside vback seat", "pit leak warp score line wear blow smear peel", LeakyValve},
 	{"valve vside", "heat", HotValve},
+	{"valve vside vhead seat", "dark bare", elsewhere}, // soot, or what burned off; at one side alone it is heat
 	{"seat", "crack burn chip melt erode hole bad broken object heat", "seat burned"},
 	{"seat", "loose missing stick bend", "seat loose"},
-	{"vback", "carbon choke", "valves carbon"},
+	{"vback ivalve", "carbon choke dark", "valves carbon; " + InletCarbon},
 	{"port", "carbon choke", PortCarbon},
 	{"valve vside seat", "carbon", "carbon on the seat"},
 	{"gear", "broken crack missing loose bend chip hit object bad stick", "rocker broken"},
@@ -120,7 +122,7 @@ var table = []row{
 	{"*", "flood", "liquid"},
 	{"*", "wet", WetSeen},
 	{"*", "water", "water"},
-	{"*", "pool", elsewhere},
+	{"*", "pool bare", elsewhere},
 	{"*", "object", LooseThing},
 	// Without a part that they belong to.
 	{"", "pit", "wall rusty; " + PittedWall},
@@ -135,4 +137,7 @@ var table = []row{
 var outlying = map[part]bool{"vside": true, "nozzle": true, "gear": true, "rod": true, "port": true, "vback": true, "hole": true}
 
 // headed are harms between places of a head: a crack from its seat to its plug hole is in it.
-var headed = map[part]bool{"seat": true, "nozzle": true, "vside": true, "hole": true, "valve": true, "head": true}
+var headed = map[part]bool{"ivalve": true, "seat": true, "nozzle": true, "vside": true, "hole": true, "valve": true, "head": true}
+
+// alsoIs is what a part is where the table has no row of its own for it.
+var alsoIs = map[part]part{"ivalve": "valve"}

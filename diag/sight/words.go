@@ -18,11 +18,12 @@ var partWords = map[part]string{
 	"pot":    "cylinder|cylinders|cyl|pot|pots|inside|in there|thing", // which is the wall where no other part is named
 	"head":   "head|heads|cylinder head|cylinder heads|chamber|chambers|combustion chamber|roof|squish band|prechamber|pre chamber|precombustion chamber|swirl chamber|head face|deck|head deck|fire deck|block deck|valve bridge|valve bridges",
 	"hole":   "plug hole|plug holes|glow plug hole|glow plug holes|spark plug hole|plug bore|plug thread|plug threads|injector hole|injector bore|injector seat|nozzle hole",
-	"valve":  "valve|valves|exhaust valve|exhaust valves|inlet valve|inlet valves|intake valve|intake valves|valve face|valve faces|valve edge|valve margin|valve stem|stem|stems|margin",
-	"vside":  "inlet|intake|exhaust|inlets|intakes|exhausts", // which is its valve, in a look into a cylinder
+	"valve":  "valve|valves|exhaust valve|exhaust valves|valve face|valve faces|valve edge|valve margin|valve stem|stem|stems|margin",
+	"ivalve": "inlet valve|inlet valves|intake valve|intake valves|inlet valve stem|inlet valve stems|intake valve stem|intake valve stems", // a valve on which more grows
+	"vside":  "inlet|intake|exhaust|inlets|intakes|exhausts",                                                                                // which is its valve, in a look into a cylinder
 	"nozzle": "injector|injectors|nozzle|nozzles|injector tip|nozzle tip",
 	"vback":  "back of the inlet valve|backs of the inlet valves|back of the intake valve|backs of the intake valves|back of an inlet valve|back of an intake valve|backs of inlet valves|backs of intake valves|backs of the valves|valve backs|inlet tulip|inlet tulips|intake tulip|intake tulips|inlet port|inlet ports|intake port|intake ports",
-	"vhead":  "valve head|valve heads|head of the valve|head of a valve|head of the exhaust valve|head of the inlet valve|head of the intake valve|its head|stem only|only the stem",
+	"vhead":  "valve head|valve heads|exhaust valve head|exhaust valve heads|inlet valve head|inlet valve heads|intake valve head|intake valve heads|head of the valve|head of a valve|head of the exhaust valve|head of the inlet valve|head of the intake valve|its head|stem only|only the stem",
 	"seat":   "seat|seats|valve seat|valve seats|seat ring|seat rings|seat insert|insert|inserts|exhaust seat|inlet seat|intake seat|valve guide|valve guides|guide|guides",
 	"gear":   "spring|springs|valve spring|valve springs|rocker|rockers|rocker arm|pushrod|pushrods|push rod|push rods|lobe|lobes|lifter|lifters|tappet|tappets|camshaft|cam|cams|keeper|keepers|collet|collets|retainer",
 	"gasket": "gasket|head gasket|cylinder head gasket|gaskets|fire ring|fire rings|gasket ring|gasket bead|gasket edge",
@@ -68,11 +69,12 @@ var harmWords = map[harm]string{
 	"pool":    "water|coolant|liquid|fluid", // which is looked for by its own words
 	"wet":     "wet|damp",
 	"flood":   "soaked|drenched|swimming|flooded|full of|pool*|puddle*",
-	"carbon":  "carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder",
+	"carbon":  "carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder|furred*|furry|coated",
 	"wash":    "washed|washed clean|brighter|cleaner|steam clean*|bright clean|fuel washed|clean patch|washed patch",
 	"glaze":   "glaz*|mirror|like a mirror|mirror finish|polished|polish|like glass|glassy|shiny",
 	"wear":    "worn|wear|wears|ridge|ridges|lip|step|stepped|recess|recessed|receded|recession|sunk|sunken|pocketed|oval|tapered|out of round|egg shaped|barrel shaped|thin|thinned|worn away|worn off|worn out|worn smooth|sloppy",
-	"heat":    "hot spot*|hotspot*|blue|blued|bluing|green|greenish|pale|white|whitish|bleached|lighter|darker|dark|black|discolor*|off center|uneven color*|uneven colors|different color*|two colors|overheated|purple|yellow|straw|asymmetr*|local heat|localized heat|heat pattern|heat mark*",
+	"heat":    "hot spot*|hotspot*|blue|blued|bluing|green|greenish|pale|white|whitish|bleached|lighter|discolor*|off center|uneven color*|uneven colors|different color*|two colors|overheated|purple|yellow|straw|asymmetr*|local heat|localized heat|heat pattern|heat mark*",
+	"dark":    "black|blackened|blackish|dark|darker",
 	"bad":     "bad|badly|damage|damaged|damages|defect*|ruined|destroyed|wrecked|faulty|finished",
 	"odd":     "wrong|poor|terrible|horrible|strange|odd|suspect|suspicious|unusual|abnormal|uneven|rough|ugly|irregular|funny|weird|questionable|doubtful",
 }
@@ -89,11 +91,15 @@ var (
 	// idleWords are of the look itself, and of nothing seen.
 	idleWords = "wet test|squirted|fogging oil|preserving oil|oil hole|oil holes|bolt hole|bolt holes|burned oil|burning oil|broken in|camera|borescope|borescoped|boroscope|endoscope|scope|scoped|lens|probe|photo|photos|picture|pictures|image|images|video|view|viewed|poor light|bad light|low light|poor view|bad view|poor picture|access|lit|focus|blurred|mirror used|cleaned|wiped|removed|refitted|installed|out|taken|saved|file|" +
 		"looked|looked at|looked into|looked in|inspected|checked|examined|judged|through the plug hole|through the port|through the injector hole|plug hole thread|by hand|retest|again next|not looked at|not seen|not reached|not possible|not available|measured|hours|service|fitted|by phone|recorded|customer|owner|see photo|see picture|first look|second look|new"
+	// layWords are of what lies on a part, or is its look: what is gone of these has left the part
+	// whole. sideWords are of less than all of it.
+	layWords  = "color|colors|coloring|pattern|layer|film|paint|varnish"
+	sideWords = "edge|edges|side|half moon|moon|third|quarter|patch|spot|corner|sector|segment|o'clock|clock"
 	// placeWords set a place before a part, from which it is not read of that part.
 	placeWords = "at|near|beside|by|around|between|from|to|toward|towards|through|above|below|under|underneath|behind|next to|over|facing|opposite|into|against|close to|along"
 	ownWords   = "in|of|on|across|the|a|an|its|out|with"
 	onWords    = "on|in|at|under|behind|underneath|above|between|over|into|inside|by|against|near"
-	fillWords  = "gap|gaps|ring gap|ring gaps|open|opened|coolant passage|coolant passages|water passage|water jacket|water side|coolant side|coolant hole|water hole|the|a|an|its|it|it's|is|are|was|were|has|have|had|be|been|being|and|or|with|in|of|on|for|as|than|then|there|here|this|that|these|those|all|both|each|every|one|two|three|four|five|six|half|quarter|third|first|second|only|very|quite|rather|much|many|more|most|less|still|also|just|so|too|now|yet|" +
+	fillWords  = "half moon|moon|sector|segment|gap|gaps|ring gap|ring gaps|open|opened|coolant passage|coolant passages|water passage|water jacket|water side|coolant side|coolant hole|water hole|the|a|an|its|it|it's|is|are|was|were|has|have|had|be|been|being|and|or|with|in|of|on|for|as|than|then|there|here|this|that|these|those|all|both|each|every|one|two|three|four|five|six|half|quarter|third|first|second|only|very|quite|rather|much|many|more|most|less|still|also|just|so|too|now|yet|" +
 		"seen|visible|found|noted|looks|look|looking|appears|appear|seems|shows|show|showing|can|could|be felt|felt|fingernail|finger nail|nail|with a|top|bottom|upper|lower|middle|mid|center|centre|front|rear|back|left|right|side|sides|edge|edges|end|ends|face|faces|corner|north|south|inner|outer|inlet side|intake side|exhaust side|thrust|major|minor side|full|whole|length|" +
 		"deep|deeply|heavy|heavily|large|big|small|tiny|long|short|wide|narrow|vertical|horizontal|diagonal|fresh|old|new|recent|severe|severely|serious|clear|clearly|obvious|definite|possible|possibly|maybe|probably|perhaps|hairline|thick|whole|travel|stroke|tdc|bdc|dead|position|o'clock|clock|running|runs|run|lying|standing|stands|sitting|sits|lies|goes|going|reaching|extends|extending|about|approximately|approx|roughly|around|" +
 		"mm|cm|inch|inches|in|thou|degrees|deg|percent|number|no|nr|cylinder|cyl|cyls|others|other|rest|left|another|same|different|area|zone|place|places|point|points|spread|surface|surfaces|metal|material|layer|level|up|down|over|after|before|while|when|where|which|during|already|starting|started|start|begins|beginning|beginnings|just|due|because|likely|like|little|pattern|color|colors|coloring|tip|plus|pair|total|quantity|amount|lot|lots|plenty|any|anything|everything|otherwise"
