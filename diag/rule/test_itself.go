@@ -28,7 +28,7 @@ var turningRules = []Rule{
 			"look worn. No fault of an engine goes by the order in which somebody happened to test it; the first cylinder tested again with a charger on settles it.",
 		Source: "common practice, no source",
 		Asks: "in the order tested no reading is higher than one before (four at least; of six or seven one by 1 %, of eight or more one pair in ten; no step more than 60 % of the whole fall), by more in all than two readings can differ " +
-			"by chance and by 3 % at least (by number, where the order was not recorded and six at least fall by 8 %), and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
+			"by chance and by 5 % at least, of four by 8 % (by number, where the order was not recorded and six at least fall by 8 %), and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
 		Variants: []string{"confirmed", "by-number"},
 		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
 		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",

@@ -30,6 +30,8 @@ func methodRows() []Row {
 		{Name: "falls, and the first came back", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 159)), Not: []string{"falls-in-test-order"}},
 		{Name: "falls, and the first fell too", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 146)), Fires: []string{"falls-in-test-order"}},
 		{Name: "one dead cylinder tested last is no steady fall", Test: Dry("inline-4", []float64{160, 158, 157, 62}, Order("1", "2", "3", "4")), Fires: []string{"one-low"}, Not: []string{"falls-in-test-order"}},
+		{Name: "four that fall by 5 %, as one sound set in many does", Test: Dry("inline-4", []float64{412, 405, 400, 391}, Order("1", "2", "3", "4")), Not: []string{"falls-in-test-order"}},
+		{Name: "six that fall by 6 %", Test: Dry("inline-6", []float64{160, 158, 157, 154, 153, 150}, Order("1", "2", "3", "4", "5", "6")), Fires: []string{"falls-in-test-order"}},
 		{Name: "falls by less than the gauge tells", Test: Dry("inline-4", []float64{160, 159, 158, 157}, Order("1", "2", "3", "4")), Not: []string{"falls-in-test-order"}},
 		{Name: "repeats apart", Test: Dry("inline-4", even, Repeats("3", 140, 158)), Fires: []string{"repeats-disagree"}, Not: []string{"even-no-minimum", "one-low", "too-few-cylinders"}},
 		{Name: "repeats apart and low", Test: Dry("inline-4", even, Repeats("3", 84, 98)), Fires: []string{"repeats-disagree", "low-by-every-repeat"}, Not: []string{"one-low"}},
