@@ -18,8 +18,9 @@ type Fault struct {
 // Faults are those that are looked for among the technician's findings.
 var Faults = []Fault{
 	{Name: "intake-deposits", words: pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")},
-	{Name: "spark", words: append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"),
-		pairs("distributor cap|rotor arm", "crack|track|burn")), "sparks to the", "sparks outside", "spark jumps", "sparks jump", "no spark", "weak spark", "yellow spark")},
+	{Name: "lead", words: append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc")),
+		"sparks to the", "sparks outside", "spark jumps", "sparks jump")},
+	{Name: "spark", words: append(pairs("distributor cap|rotor arm", "crack|track|burn"), "no spark", "weak spark", "yellow spark")},
 	{Name: "wells", words: append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)},
 	{Name: "injector-dead", words: pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
 	{Name: "injector-drips", words: pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},

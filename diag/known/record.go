@@ -133,7 +133,7 @@ const offPercent = 5
 // How far sound readings lie apart in as many tests as not, and how far hardly ever where
 // four of them stand in order, which one set in 24 does by chance: judgement, no source.
 const (
-	fallOfMany       = 0.05
+	fallOfMany = 0.05
 	fallOfFour = 0.08
 )
 

@@ -10,6 +10,7 @@ import (
 // ofFault is what each of known.Faults is, the likeliest first.
 var ofFault = map[string][]string{
 	"intake-deposits": {"inlet-deposits"},
+	"lead":            {"coil-or-lead", "own-spark"},
 	"spark":           {"ignition", "coil-or-lead", "own-spark"},
 	"wells":           {"moisture-at-plug", "coil-or-lead"},
 	"injector-dead":   {"injection", "own-injector", "diesel-injector"},

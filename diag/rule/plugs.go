@@ -131,7 +131,7 @@ func somePlugs(look string) func(*known.Case, known.Subject) diag.Finding {
 		f := plugsFound(diag.CheckAgain)(c, s)
 		switch _, at := lie(c, look); {
 		case mostOf(c, look):
-			f.Variant = mostVariant
+			f.Variant, f.Facts["told"] = mostVariant, toldByMore(c, look)
 		case look == "white" && c.Ported():
 			f.Variant = twoStrokeVariant
 		case at == known.OnEnds || at == known.OnNeighbours:

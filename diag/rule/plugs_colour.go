@@ -135,8 +135,13 @@ func allSooty(c *known.Case, _ known.Subject) []Voice {
 	if c.ToldRich() || c.Has(known.NeedsFuel) {
 		return speaks(Hint, "weak-spark", "short-trips", "wrong-mix")
 	}
-	return append(common("carburettor", "temperature-signal", "air-filter", "short-trips", "weak-spark", "wrong-mix", "rich-mixture"),
+	return append(sootEverywhere(),
 		where(c.Ported() && c.Complains("low power"), speaks(commonest, "restricted-exhaust"))...) // what burns its oil cokes its port
+}
+
+// sootEverywhere is what blackens plugs alike, where nothing more is known of the mixture.
+func sootEverywhere() []Voice {
+	return common("carburettor", "temperature-signal", "air-filter", "short-trips", "weak-spark", "wrong-mix", "rich-mixture")
 }
 
 // oneSooty leaves the seal out where its pressure is known to be good.
@@ -181,22 +186,32 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 	}
 }
 
-// mostOf reports a look that most of the plugs have that were read, four at least, in an
-// engine that is told to run so: one that is clean does not make of a matter of all cylinders
-// one of each.
+// mostOf reports a look that most of the plugs have that were read, four at least: one that
+// is clean does not make of a matter of all cylinders one of each. Where the engine misfires,
+// and nothing tells that it runs so, each may have its own fault.
 func mostOf(c *known.Case, look string) bool {
 	set, _ := lie(c, look)
 	read := len(c.PlugsRead())
-	told := look == "sooty" && c.ToldRich() || look == "white" && c.LeanSign() != ""
-	return told && read >= 4 && 4*len(set) >= 3*read
+	return read >= 4 && 4*len(set) >= 3*read && (toldByMore(c, look) || !c.CarburettorEach() && !c.Ported() && !slices.Contains(c.Complaints(), "misfire"))
+}
+
+// toldByMore reports a mixture that more than the plugs speak of.
+func toldByMore(c *known.Case, look string) bool {
+	if look == "sooty" {
+		return c.ToldRich() || known.GasRich.HoldsIn(c)
+	}
+	return c.LeanSign() != "" || known.GasLean.HoldsIn(c)
 }
 
 // sharedByMost are the causes of what most plugs share, as they are where all do.
 func sharedByMost(c *known.Case, look string) []Voice {
-	if look == "white" {
+	switch {
+	case look == "white":
 		return leanEverywhere(c, known.Subject{})
+	case toldByMore(c, look) || right(c):
+		return everywhereVoices(c, known.Subject{})
 	}
-	return everywhereVoices(c, known.Subject{})
+	return sootEverywhere()
 }
 
 // sootOfItsOwn is soot that fuel in the regulator's hose does not explain: the
