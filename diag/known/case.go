@@ -59,6 +59,7 @@ func New(t *diag.Test) *Case {
 	t = Whole(t)
 	c := &Case{Test: t, Sums: diag.Assess(t)}
 	c.Test = c.withGasHeard()
+	c.Test = c.withCharger()
 	return c
 }
 

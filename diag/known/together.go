@@ -28,6 +28,28 @@ var GlazedAndOily = OfEngine("no diesel, a glazed wall seen and no cylinder low,
 	return !c.Spec.Diesel() && len(c.GlazedSeen()) > 0 && !c.AnyLow(c.Read()) && c.AllLow() == nil && c.UsesOil()
 })
 
+// chargerParts are what none but a turbocharged engine has, in the words of a description or of
+// findings.
+var chargerParts = []string{"turbo", "intercooler", "boost hose", "boost pipe", "charge hose", "charge pipe", "charge air"}
+
+// withCharger is a test of an engine of which it is not said whether it is charged, and of whose
+// turbocharger the job tells all the same: it is so described, its boost was read, or a part
+// of it was looked at.
+func (c *Case) withCharger() *diag.Test {
+	if c.Spec.Charging != "" {
+		return c.Test
+	}
+	boost := c.Measured(diag.OtherReadings)
+	told := c.History.Vehicle != "" && SpeaksOf(plainWords(c.History.Vehicle), "turbo") || c.findingSays(func(text string) bool { return SpeaksOf(text, chargerParts...) }) ||
+		boost != nil && slices.ContainsFunc(boost.Readings, func(m diag.MeasuredReading) bool { return ofBoost(&m) })
+	if !told {
+		return c.Test
+	}
+	t := *c.Test
+	t.Spec.Charging = "turbo"
+	return &t
+}
+
 // BoostShort is the pressure of a charger that was read under its limit among the other
 // readings, nil for none.
 func (c *Case) BoostShort() (m *diag.MeasuredReading, clear bool) {
@@ -39,11 +61,16 @@ func (c *Case) BoostShort() (m *diag.MeasuredReading, clear bool) {
 
 func boostUnder(m *diag.MeasuredReading) (bool, bool) {
 	name := strings.ToLower(m.Name)
-	ofBoost := SpeaksOf(name, "boost", "charge pressure", "charging pressure", "manifold pressure") && !SpeaksOf(name, "leak", "actuator")
-	if !ofBoost || quantity.DimensionOf(m.Unit) != quantity.Pressure {
+	if !ofBoost(m) && (!SpeaksOf(name, "manifold pressure") || quantity.DimensionOf(m.Unit) != quantity.Pressure) {
 		return false, false
 	}
 	return Under(m)
+}
+
+// ofBoost is a reading of the pressure that a charger makes.
+func ofBoost(m *diag.MeasuredReading) bool {
+	name := strings.ToLower(m.Name)
+	return quantity.DimensionOf(m.Unit) == quantity.Pressure && SpeaksOf(name, "boost", "charge pressure", "charging pressure") && !SpeaksOf(name, "leak", "actuator")
 }
 
 // BoostLow is that as a condition.

@@ -34,6 +34,7 @@ func TestOneFault(t *testing.T) {
 		{name: "oily plugs and a crankcase drawn empty", test: sample.Dry("inline-4", petrol, sample.Plug("oil-wet", "1"), vent(-14)), fires: "crankcase-draws-oil 1; crankcase-vacuum-strong", first: "vent-valve-open", soon: diag.ActSoon},
 		{name: "oily plugs and a crankcase drawn as it should be", test: sample.Dry("inline-4", petrol, sample.Plug("oil-wet", "1"), vent(-1)), not: "crankcase-draws-oil"},
 		{name: "boost short", test: sample.Of("inline-4", turbo, sample.Complains("low power"), boost(0.4)), fires: "boost-low", not: "test-outside-limit", first: "boost-leak", soon: diag.ActSoon},
+		{name: "boost short, its charger told by the reading", test: sample.Of("inline-4", sample.Complains("low power"), boost(0.4)), fires: "boost-low", not: "test-outside-limit", first: "boost-leak", soon: diag.ActSoon},
 		{name: "boost as it should be", test: sample.Of("inline-4", turbo, sample.Complains("low power"), boost(1.3)), not: "boost-low test-outside-limit"},
 		{name: "fuel in the oil and a rich idle", test: sample.Of("inline-4", trims, smells("fuel")), fires: "oil-feeds-the-idle; trim-rich", first: "fuel-in-oil", soon: diag.ActSoon},
 		{name: "a rich idle over clean oil", test: sample.Of("inline-4", trims, smells("none")), fires: "trim-rich", not: "oil-feeds-the-idle"},
