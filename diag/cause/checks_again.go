@@ -181,7 +181,7 @@ var againChecks = []Check{
 
 // faultsPutRight are the causes that are put right as what the technician found is.
 var faultsPutRight = []string{"inlet-deposits", "ignition", "coil-or-lead", "own-spark", "moisture-at-plug", "injection", "own-injector", "leaking-injector", "restricted-exhaust", "egr-open", "air-leak", "manifold-gasket", "air-filter", "fuel-filter", "pump-circuit", "bad-fuel",
-	"supply-restricted", "temperature-signal", "air-meter", "purge-valve", "carburettor", "breather", "battery", "reed-valve", "power-valve", "coolant-flow", "throttle-deposits", "return-blocked", "air-in-fuel", "late-ignition", "early-ignition", "drive-plate", "driven-part", "hung-on", "injector-seat"}
+	"supply-restricted", "temperature-signal", "air-meter", "purge-valve", "carburettor", "breather", "battery", "reed-valve", "power-valve", "coolant-flow", "thermostat", "too-hot", "glow-plug", "boost-leak", "throttle-deposits", "return-blocked", "air-in-fuel", "late-ignition", "early-ignition", "drive-plate", "driven-part", "hung-on", "injector-seat"}
 
 // mendable is an engine on which the technician found something of these kinds, and
 // no cylinder that is low.

@@ -48,9 +48,26 @@ func airBank(c *known.Case) string {
 	return idle.Bank
 }
 
+// faultFound is the first fault that the technician found, by its name, and not only what one does;
+// carbon seen on intake valves is one.
+func faultFound(c *known.Case) string {
+	faults, _ := c.FaultsFound()
+	for _, at := range faults {
+		if !known.Faults[at].Sign {
+			return known.Faults[at].Name
+		}
+	}
+	if len(c.DepositsSeen()) > 0 {
+		return "intake-deposits"
+	}
+	return ""
+}
+
 // foundFacts are of what was tested, found and told.
 func foundFacts(c *known.Case) diag.Facts {
+	_, lines := c.FaultsFound()
 	return diag.Facts{
+		"fault": faultFound(c), "found": known.InShort(lines),
 		"ails": c.Ails(), "noSmoke": c.History.Smoke.Colour == "none", "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
 		"hose":       c.MadeLowByHose(),
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),

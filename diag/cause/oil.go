@@ -165,7 +165,7 @@ var oilChecks = []Check{
 	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return oilSound(c, nil) || known.MetalInOil.HoldsIn(c) }, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
 		Outcomes: []Outcome{
 			{Name: "bearings worn", For: []string{"worn-bearings", "bottom-end"}, Words: []string{"worn", "scored"}},
-			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
+			{Name: "pick-up or pump", For: []string{"oil-pump", "oil-pick-up"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
 		Fits: holds(known.Any(known.OilClogged, known.OilFallsFast)), Answers: known.Any(known.OilClogged, known.OilFallsFast).HoldsIn,

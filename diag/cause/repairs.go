@@ -18,6 +18,7 @@ var repairs = map[string][]string{
 	"rotor":      {"apex-seal", "side-seal", "corner-seal", "coolant-seal", "cracked-housing", "rotor-wear"},
 	"bottom":     {"worn-bearings", "oil-pump", "bottom-end"},
 	"injector":   {"diesel-injector", "own-injector", "leaking-injector"},
+	"pick-up":    {"oil-pick-up", "oil-relief-valve"},
 	"oil":        {"fuel-in-oil"},
 	"wear":       {"wear"},
 	"filter":     {"exhaust-filter"},
@@ -25,7 +26,7 @@ var repairs = map[string][]string{
 	"crankcase":  {"crankcase-seal", "clutch-side-seal", "reed-valve"},
 	"part": {"fuel-filter", "pump-circuit", "pump-voltage", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
 		"boost-leak", "turbo-seal", "air-compressor", "late-ignition", "timing-mark", "points", "magneto-plug", "magneto-lead", "magneto", "magneto-ground", "flywheel-key",
-		"starter-cables", "battery", "starter", "restricted-exhaust", "purge-valve", "temperature-signal", "carburettor",
+		"starter-cables", "battery", "starter", "restricted-exhaust", "coolant-flow", "air-leak", "manifold-gasket", "air-filter", "purge-valve", "temperature-signal", "carburettor",
 		"gas-supply", "injector-seat", "leads-crossed", "bad-fuel", "wrong-plug", "wrong-plug-reach", "shared-coil", "wet-exhaust"},
 }
 

@@ -54,7 +54,7 @@ var OilClogged = FoundSo("belt rubber, sludge or sealant in the oil", slices.Con
 // Found reports that the technician's findings speak of one of these, of whatever
 // cylinder, as something that is still so.
 func (c *Case) Found(words ...string) bool {
-	return c.findingSays(func(text string) bool { return SpeaksOf(text, words...) && !mended(text) })
+	return c.findingSays(func(text string) bool { return SpeaksOf(stillSo(text), words...) })
 }
 
 // findingSays reports that one line of the technician's findings is so, in plain words.
@@ -130,6 +130,7 @@ var MetalLookedFor = Any(MetalInOil, OfEngine("no metal in the oil or its filter
 // MetalInOil is metal that was found in the engine's oil or its filter.
 var MetalInOil = OfEngine("metal in the oil or its filter among the technician's findings", func(c *Case) bool {
 	return c.findingSays(func(text string) bool {
-		return (SpeaksOf(text, metalInOil...) || metalInFilter.in(text)) && !SpeaksOf(text, otherOil...) && !mended(text)
+		text = foundIn(stillSo(text))
+		return (SpeaksOf(text, metalInOil...) || metalInFilter.in(text)) && !SpeaksOf(text, otherOil...)
 	})
 })

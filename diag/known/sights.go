@@ -2,7 +2,9 @@ package known
 
 import (
 	"slices"
+	"strings"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/sight"
 )
 
@@ -166,3 +168,22 @@ func (c *Case) saysAny(w *Work, sights []string) bool {
 
 // damaged are these, and sights of damage besides, wherever it was seen.
 var damaged = append([]string{sight.BrokenRing, sight.BrokenLand, sight.CrackedHead, sight.BlownGasket, "wall scored", "valve burned", "valve chipped", "seat burned"}, loosening...)
+
+// quotedMost is how many letters of what somebody wrote stand in a finding: all of it stands with
+// the job's other words.
+const quotedMost = 60
+
+// InShort cuts what was written down to that.
+func InShort(said []string) diag.Names {
+	var list diag.Names
+	left := quotedMost
+	for _, text := range said {
+		letters := []rune(text)
+		if len(letters) > left {
+			cut := strings.LastIndex(string(letters[:left]), " ")
+			return append(list, strings.TrimSpace(string(letters[:left])[:max(cut, 0)]+" …"))
+		}
+		list, left = append(list, text), max(left-len(letters)-2, 0)
+	}
+	return list
+}

@@ -31,7 +31,7 @@ var dangerRules = []Rule{
 func writtenSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
 		lines, _ := c.SeenUnjudged()
-		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"said": inShort(lines), "flies": c.Flies()}}
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"said": known.InShort(lines), "flies": c.Flies()}}
 	}
 }
 

@@ -55,13 +55,22 @@ var ofFault = map[string][]string{
 	"driven-part":     {"driven-part"},
 	"hung-on":         {"hung-on"},
 	"coolant-flow":    {"coolant-flow"},
+	"fins":            {"too-hot"},
+	"thermostat":      {"thermostat"},
+	"glow-plug":       {"glow-plug"},
+	"oil-strainer":    {"oil-pick-up"},
+	"oil-sludge":      {"oil-pick-up"},
+	"strainer":        {"fuel-filter"},
+	"oil-relief":      {"oil-relief-valve"},
+	"oil-pump":        {"oil-pump"},
+	"bearings":        {"worn-bearings"},
 	"coolant-outside": {"coolant-leak-outside"},
 	"intake-coolant":  {"intake-coolant-gasket"},
 }
 
 // ofSupply are the faults that lie in the fuel supply, and so speak in its story
 // too.
-var ofSupply = []string{"fuel-filter", "pump-supply", "bad-fuel", "fuel-line", "tank-draws", "fuel-return", "air-in-fuel"}
+var ofSupply = []string{"fuel-filter", "strainer", "pump-supply", "bad-fuel", "fuel-line", "tank-draws", "fuel-return", "air-in-fuel"}
 
 // faultRules are on what the technician found by eye, ear or hand on an engine of
 // which no cylinder is low.
@@ -130,12 +139,36 @@ func voicesOfFault(at int) []Voice {
 	return list
 }
 
-// faultSigns let what was found speak in the story of the fuel supply, and for valve
+// FoundAs reports a cause that is what the technician found, of a part and what is wrong with it.
+func FoundAs(c *known.Case, name string) bool {
+	faults, _ := c.FaultsFound()
+	return slices.ContainsFunc(faults, func(at int) bool {
+		f := &known.Faults[at]
+		return !f.Sign && len(ofFault[f.Name]) > 0 && ofFault[f.Name][0] == name
+	})
+}
+
+// ofOil are what low oil pressure comes from: what was found of its pump and its bearings is told
+// with that.
+var ofOil = []string{"oil-strainer", "oil-sludge", "oil-relief", "oil-pump", "bearings"}
+
+// faultSigns let what was found speak wherever its cause is suspected, above what is guessed; in
+// the story of the fuel supply and of low oil pressure also where it is not; and for valve
 // timing in that of an engine or a bank that is low.
 var faultSigns = func() []Sign {
 	var list []Sign
 	on := func(name string, about diag.About, beside ...known.Condition) {
 		list = append(list, Sign{When: known.All(append(beside, known.FaultFound(name))...), Kind: OfSight, About: string(about), For: voicesOfFault(known.FaultAt(name))})
+	}
+	for i := range known.Faults {
+		f := &known.Faults[i]
+		if of := ofFault[f.Name]; !f.Sign && len(of) > 0 {
+			among := of[:1]
+			if slices.Contains(ofOil, f.Name) {
+				among = []string{"thin-oil", "worn-bearings", "oil-pump", "too-little-oil"}
+			}
+			list = append(list, Sign{When: known.FaultFound(f.Name), Kind: OfSight, About: "any", Among: among, For: speaks(2*Heard, of[0])})
+		}
 	}
 	for _, name := range ofSupply {
 		on(name, diag.AboutFuel)

@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
@@ -274,30 +273,11 @@ func notJudgedSays(c *known.Case, s known.Subject) diag.Finding {
 			}
 		}
 	}
-	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{"said": inShort(said), "part": of, "meant": meant}}
-}
-
-// quotedMost is how many letters of what somebody wrote stand in a finding: all of it stands with
-// the job's other words.
-const quotedMost = 60
-
-// inShort cuts what was written down to that.
-func inShort(said []string) diag.Names {
-	var list diag.Names
-	left := quotedMost
-	for _, text := range said {
-		letters := []rune(text)
-		if len(letters) > left {
-			cut := strings.LastIndex(string(letters[:left]), " ")
-			return append(list, strings.TrimSpace(string(letters[:left])[:max(cut, 0)]+" …"))
-		}
-		list, left = append(list, text), max(left-len(letters)-2, 0)
-	}
-	return list
+	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{"said": known.InShort(said), "part": of, "meant": meant}}
 }
 
 func somewhereSays(c *known.Case, _ known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"said": inShort(c.SeenNowhere())}}
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"said": known.InShort(c.SeenNowhere())}}
 	if c.Flies() || c.SeenNowhereStops() {
 		f.Urgency = diag.DoNotRun
 	}

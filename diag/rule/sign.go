@@ -13,7 +13,8 @@ type Sign struct {
 	Needs   []known.Need // without which the condition cannot hold
 	When    known.Condition
 	Kind    Kind
-	About   string // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
+	About   string   // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
+	Among   []string // causes of which a story, of no cylinders, has to have one for it to count there; nil for any story
 	For     []Voice
 	Against []Voice
 	words   string  // of its condition, made once

@@ -37,7 +37,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		s.Next = s.askRefused(c, at)
 		return
 	}
-	if s.putRight(c) {
+	if s.putRight(c) || s.mendsFound(c, at) {
 		return
 	}
 	best := s.askSeep(c, at)
@@ -60,6 +60,24 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		first := s.book.first()
 		s.Next.Facts["beside"], s.Next.Facts["opened"] = diag.Names(s.Cylinders), s.book.seen(first) && cause.Opened(c, first)
 	}
+}
+
+// mendsFound has what the technician found be put right next, with what brought it about, where
+// that is what a story suspects first: nobody looks for what was found. Of an engine that must not
+// run that is the work, and no check.
+func (s *story) mendsFound(c *known.Case, at diag.Urgency) bool {
+	first, k := s.book.first(), cause.CheckNamed("mend-found")
+	if s.About == diag.AboutCylinders || !rule.FoundAs(c, first) || k.IsMade(c, nil) {
+		return false
+	}
+	if s.Urgency == diag.DoNotRun {
+		return cause.RepairOf(c, first) != ""
+	}
+	if !k.Allowed(c, nil, at) {
+		return false
+	}
+	s.Next = k.Ask(c, nil, at)
+	return true
 }
 
 // askWhy is a check on what brought about what was seen, so that new parts do not go

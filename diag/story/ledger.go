@@ -296,6 +296,9 @@ func (b *ledger) said(by, cause string, at []string) bool {
 
 // sign enters a sign that holds: of the story, or of its cylinders, each by itself.
 func (b *ledger) sign(g *sign, s *story, each []known.Subject, asked *cause.Set) {
+	if len(g.Among) > 0 && (s.About == diag.AboutCylinders || !slices.ContainsFunc(g.Among, b.knows)) {
+		return
+	}
 	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
 	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || !b.c.Opens(&g.gate) {
 		return
