@@ -35,7 +35,7 @@ var ofComplaint = map[string][]string{
 	hardStart:   {"injection", "ignition", "temperature-signal", "pump-check-valve"},
 	rich:        {"regulator-diaphragm", "leaking-injector", "temperature-signal", "purge-valve", "air-filter"},
 	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
-	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
+	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing", "air-meter"},
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"coolant-flow", "coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "too-hot", "lean-mixture"},

@@ -60,6 +60,7 @@ var RenewedParts = []Part{
 	{Words: []string{"water pump", "coolant pump"}, Among: []string{"coolant-flow"}},
 	{Words: []string{"radiator cap", "pressure cap", "coolant cap"}, Causes: []string{"pressure-cap"}},
 	{Words: []string{"glow plug"}, Causes: []string{"glow-plug"}},
+	{Words: []string{"new oil", "oil and filter", "oil and oil filter", "filter and oil", "engine oil", "oil change", "oil changed", "changed oil", "changed the oil", "fresh oil", "oil renewed", "oil replaced"}, Causes: []string{"thin-oil", "thick-oil"}},
 	{Words: []string{"oil pump"}, Causes: []string{"oil-pump"}},
 	{Words: []string{"manifold gasket", "inlet manifold gasket", "intake manifold gasket"}, Causes: []string{"manifold-gasket"}, Joint: true},
 	{Words: []string{"breather", "crankcase breather", "crankcase ventilation", "crankcase vent", "vent valve", "pcv", "pcv valve", "ventilation"}, Causes: []string{"breather", "vent-valve-open"}, Cleans: true},
@@ -99,6 +100,9 @@ func (k *Check) onNewParts(c *known.Case, cylinders []string) bool {
 		if !p.Joint {
 			done = append(done, p.Causes...)
 		}
+	}
+	if slices.Contains(done, "thin-oil") && !known.OilSmells.HoldsIn(c) { // or it would, fresh as it is
+		done = append(done, "fuel-in-oil")
 	}
 	if oilLevelRead(c) {
 		done = append(done, "too-much-oil")

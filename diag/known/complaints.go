@@ -80,8 +80,10 @@ func (c *Case) saidByCode(of []string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(code string) bool { return slices.Contains(of, codeSays[code]) })
 }
 
-// oilLight are words of a light that warns of the oil pressure.
-var oilLight = pairs("oil light|oil pressure light|oil lamp|oil pressure lamp|oil warning", "comes on|came on|flickers|flicker|glows|stays on|is on|lit|lights up|on at idle")
+// oilLight are words of a light that warns of the oil pressure, or of a gauge of the dash that
+// shows too little of it.
+var oilLight = append(pairs("oil light|oil pressure light|oil lamp|oil pressure lamp|oil warning|oil gauge|oil pressure gauge", "comes on|came on|flicker|glows|flashes|stays on|is on|on at|lit|lights up|drops|falls|sinks|low|the red|zero|shows nothing"),
+	pairs("low oil pressure|oil pressure low|no oil pressure", "dash|cluster")...)
 
 // OwnWords are what is wrong in words of the customer's own of which nothing here makes a
 // complaint.
@@ -91,7 +93,7 @@ func (c *Case) OwnWords() []string {
 	})
 }
 
-// TellsOfOilLight reports a text that tells of a light that warns of the oil pressure.
+// TellsOfOilLight reports a text that tells of a light that warns of the oil pressure, or of a gauge that shows too little.
 func TellsOfOilLight(text string) bool { return SpeaksOf(plainWords(text), oilLight...) }
 
 // heard are the complaints that words elsewhere tell of, where the job names none.

@@ -279,13 +279,21 @@ var OilWithin = OfTest(Oil, "a hot oil pressure with a limit, and none that fail
 	return OilJudged(r) != nil && r.Word("oil level") != "over full" && OnOwnGauge(r)
 })
 
-// dashShows are words of what the vehicle itself shows of its oil pressure, found low.
-var dashShows = pairs("oil light|oil lamp|oil pressure light|oil pressure lamp|oil warning light|oil warning lamp|dash gauge|dash oil gauge|oil gauge of the dash|oil pressure gauge of the dash", "flicker|flickers|flickering|comes on|on at|lit|glows|flashes|drops|low|falls|shows nothing")
+// OilProved is oil pressure that clears the engine of a lamp that comes on: read at idle, and
+// each hot reading within its limit or, without one, a quarter or more over the rule of thumb.
+var OilProved = OfTest(Oil, "hot oil pressure read at idle, on a gauge not said to be what the vehicle shows, each hot reading within its limit or, without one, a quarter or more over 10 psi for each 1000 rpm or at 45 psi, the oil not over full", func(r *diag.MeasuredResult) bool {
+	return r.Reading("idle") != nil && r.Word("oil level") != "over full" && OnOwnGauge(r) && !slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
+		if m.Limited() {
+			return m.Verdict != diag.Within
+		}
+		return thumbPSI(m) == 0 || psi(m) < min(oilNearTheLimit*thumbPSI(m), oilRelieved)
+	})
+})
 
 // OilShownLow is a vehicle that shows too little oil pressure, whatever a gauge of one's own
 // says: its lamp or gauge, among what was found or what else was read.
-var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, in how it came on, among the technician's findings or the other readings", func(c *Case) bool {
-	return c.Found(dashShows...) || c.OnsetSays(dashShows...) || c.dashUnderOwn()
+var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, by what is complained of, how it came on, the technician's findings or the other readings", func(c *Case) bool {
+	return slices.Contains(c.Complaints(), OilLight) || c.dashUnderOwn()
 })
 
 // notOfOil are words of what else a dash shows the pressure of, beside that of its oil.

@@ -14,7 +14,7 @@ var knockBelow = append(pairs("knock|knocks|knocking|rumble|rumbles|rumbling|thu
 // or its gauge, or what is heard of it.
 var OilComplained = Any(OilShownLow, NoiseBelow, OfEngine("a complaint of noise that nobody says is loudest above or beside the block", func(c *Case) bool {
 	return c.Complains("noise") && len(c.NoiseLoudest()) == 0
-}), OfEngine("an oil pressure light is complained of", func(c *Case) bool { return slices.Contains(c.Complaints(), OilLight) }))
+}))
 
 // OilUnderHalf is hot oil pressure at a speed, without a limit, that reads under half of the
 // rule of thumb, though its gauge may be off by what is left.

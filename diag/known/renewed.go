@@ -20,7 +20,7 @@ var (
 const mostBare = 4
 
 // otherParts are names of other parts that begin like one of the engine's.
-var otherParts = strings.NewReplacer("head gasket", "headgasket", "head bolt", "headbolt", "head light", "headlight", "valve cover", "valvecover", "rocker cover", "rockercover", "exhaust manifold", "exhaustmanifold")
+var otherParts = strings.NewReplacer("head gasket", "headgasket", "head bolt", "headbolt", "head light", "headlight", "valve cover", "valvecover", "oil sender", "oilsender", "oil pressure", "oilpressure", "rocker cover", "rockercover", "exhaust manifold", "exhaustmanifold")
 
 // longAgo reports work so old that its parts have worn since.
 func longAgo(text string) bool {

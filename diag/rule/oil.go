@@ -110,13 +110,9 @@ var oilRules = []Rule{
 	},
 	{
 		Name: "oil-shown-low", Title: "The dash shows too little oil pressure where a gauge that was screwed in shows enough",
-		Why:    "A gauge in place of the sender shows what the bearings get. Where that is right, hot and at idle, and the lamp or the dash says otherwise, it is the sender, the screen under it, its wire or the display that is wrong, and no bearing or pump is bought.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilWithin, known.OilOnScrewedIn, known.OilShownLow),
-		Kind: OfOil, For: speaks(Heard, "dash-reads-low"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			f := oilRight(c, known.Subject{})
-			f.Urgency = diag.CheckAgain
-			return f
-		}, Headline: "oil-shown-low", SaysBetterThan: []string{"oil-pressure-right"},
+		Why:    "A gauge in place of the sender shows what the bearings get. Where that is right, hot and at idle, and the lamp or the dash says otherwise, it is the sender, the screen under it, its wire or the display that is wrong, and no bearing or pump is bought. Without the maker's figures a quarter over the rule of thumb clears it too: a lamp comes on at far less.",
+		Source: byOilThumb, Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilProved, known.OilShownLow),
+		Kind: OfOil, For: speaks(Heard, "dash-reads-low"), Say: oilShownLow, Headline: "oil-shown-low", SaysBetterThan: []string{"oil-pressure-right"},
 	},
 	{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",
@@ -332,7 +328,7 @@ func oilNear(c *known.Case, _ known.Subject) diag.Finding {
 	r := oilResult(c)
 	m := known.OilNearLeast(r)
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(m)}
-	if known.NoiseBelow.HoldsIn(c) || known.OilShownLow.HoldsIn(c) || slices.Contains(c.Complaints(), known.OilLight) {
+	if known.NoiseBelow.HoldsIn(c) || known.OilShownLow.HoldsIn(c) {
 		f.Urgency = diag.ActSoon // as a light is that nothing explains
 	}
 	f.Facts["dash"], f.Facts["thumb"], f.Facts["limited"] = !known.OnOwnGauge(r), known.Thumb(m).String(), m.Limited()
@@ -388,6 +384,17 @@ func oilRight(c *known.Case, _ known.Subject) diag.Finding {
 	m := known.OilJudged(oilResult(c))
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	f.Facts["screwed"] = known.OilOnScrewedIn.HoldsIn(c)
+	return f
+}
+
+// oilShownLow says the reading at idle, where lamps come on. Of a gauge of which nothing was said
+// it is less sure.
+func oilShownLow(c *known.Case, _ known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(oilResult(c).Reading("idle"))}
+	f.Facts["screwed"] = known.OilOnScrewedIn.HoldsIn(c)
+	if !known.OilOnScrewedIn.HoldsIn(c) {
+		f.Confidence = diag.Weak
+	}
 	return f
 }
 

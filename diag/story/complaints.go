@@ -55,13 +55,13 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	}
 	for _, s := range told {
 		if s.About == diag.AboutEngine {
-			s.answerNot(c, m, open)
+			s.answerNot(c, told, m, open)
 			return told
 		}
 	}
 	s := &story{}
 	s.About = diag.AboutEngine
-	s.answerNot(c, m, open)
+	s.answerNot(c, told, m, open)
 	return append(told, s)
 }
 
@@ -224,7 +224,7 @@ func ofComplaint(c *known.Case, complaint string) []string {
 
 // answerNot makes a complaint that nothing explains part of the engine's
 // story, with what commonly causes it.
-func (s *story) answerNot(c *known.Case, m *member, open []string) {
+func (s *story) answerNot(c *known.Case, told []*story, m *member, open []string) {
 	s.members = append(s.members, m)
 	ill := s.Urgency.Rank() > diag.NoAction.Rank()
 	if s.book == nil {
@@ -242,6 +242,8 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 		}
 		s.book.signs(s, &weighed) // and answers, of these causes too
 		s.book.answers(s)
+		s.book.renewed(s)
+		s.book.cleared(s, told)
 		s.book.keepLeast()
 		s.Causes, s.Against = s.book.top(), s.against()
 	}

@@ -30,7 +30,7 @@ func (b *ledger) renewed(s *story) {
 			weight = -rule.Heard
 		}
 		for _, name := range p.Among {
-			if b.knows(name) && !b.pointedOut(name) {
+			if b.knows(name) && !b.pointedOut(name) && b.firstSaid("renewed, of several: "+p.Words[0], name) {
 				b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
 			}
 		}
