@@ -140,7 +140,7 @@ var oilChecks = []Check{
 	{Name: "oil-gauge-hand", Titles: []string{"sender and its wire"}, OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: senderDoubted, Words: []string{"sender checked"},
 		Outcomes: []Outcome{
 			{Name: "the sender is wrong", For: []string{"oil-sender", "dash-reads-low"}, Words: []string{"wrong", "faulty"}},
-			{Name: "the sender is right", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"right"}}}},
+			{Name: "the sender is right", For: []string{"dash-reads-low"}, Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"right"}}}},
 	{Name: "fill-to-the-mark", Titles: []string{"oil to the mark"}, Minutes: 8, Whole: true, Way: Runs, Mends: []string{"too-little-oil"}, Words: []string{"oil topped up", "topped up", "oil filled up", "filled to the mark"},
 		Fits: func(c *known.Case, _ []string) bool {
 			return oiled(c, nil) && c.Measured(known.Oil).Word("oil level") == "low"

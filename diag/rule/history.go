@@ -344,20 +344,6 @@ func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 	return f
 }
 
-// complaintsOpen says that some complaints are open; which, the story knows.
-func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
-	coded := c.MisfireOf()
-	read := c.ReadAny()
-	urgency := diag.CheckAgain
-	if c.RunsHot() || c.FaltersInTheAir() || slices.Contains(c.Complaints(), known.OilLight) {
-		urgency = diag.ActSoon
-	}
-	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
-		"reading": fires(c), "alone": aloneUnjudged(c), "sealed": sealed(c), "flies": c.Flies() && c.HasValves(), "magnetos": c.Measured(known.Magnetos) != nil, "ported": c.Ported(),
-		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
-		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil)), "oilUse": oilOver(c), "oilUsual": oilUsual(c)}}
-}
-
 // fires is the pressure of an engine of one or two cylinders that does not start, where it has enough
 // to fire: whoever pulls it over asks that first. "" for none.
 func fires(c *known.Case) string {
