@@ -136,7 +136,7 @@ var motionChecks = []Check{
 			{Name: "all move alike", Else: true, Clears: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "decompressor-look", Titles: []string{"the decompressor", "a look at the decompressor"}, Minutes: 15, Way: Hand | Covers,
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return known.ReleasesItself.HoldsIn(c) && c.AnyLow(cylinders)
+			return known.ReleasesItself.HoldsIn(c) && c.AnyLow(cylinders) || known.ReleasesTooMuch.HoldsIn(c)
 		},
 		Words: []string{"decompressor looked at", "decompressor checked", "compression release looked at", "compression release checked"},
 		Outcomes: []Outcome{

@@ -139,6 +139,13 @@ func (c *Case) Released() float64 {
 	return releasedShare * floor.Low
 }
 
+// ReleasesTooMuch is an engine that reads less than its automatic decompressor leaves, and seals
+// where nothing holds a valve open: it does not let go.
+var ReleasesTooMuch = All(ReleasesItself, OfEngine("it seals at rest and reads less than two fifths of what nearly any engine of its kind gives", func(c *Case) bool {
+	least := c.Released()
+	return c.DryRead() && !c.UnitSuspect() && c.Cranking().Highest < least && c.SealsAtRest()
+}))
+
 // MayHaveDecompressor reports such an engine, or a small two-stroke: some have a
 // decompressor of their own kind, a valve or a port in the cylinder.
 func (c *Case) MayHaveDecompressor() bool {

@@ -67,6 +67,7 @@ var historySigns = []Sign{
 	{When: known.KicksBack, Kind: OfRunning, About: "mixture", For: speaks(Known, "flywheel-key")},
 	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
 	{When: known.All(known.ReleasesItself, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(Known, "decompressor-stuck")},
+	{When: known.ReleasesTooMuch, Kind: OfHistory, About: "engine", For: speaks(Heard, "decompressor-stuck")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	// What is left of old fuel narrows the jets of a carburetor.
 	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running")), Kind: OfHistory, About: "mixture", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
