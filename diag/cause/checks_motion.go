@@ -168,7 +168,7 @@ var motionChecks = []Check{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
 	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand | Covers, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
-		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.HoldsIn(c) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
+		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && (known.VacuumLow.HoldsIn(c) || known.SinceDriveRenewed.HoldsIn(c)) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},

@@ -140,8 +140,21 @@ func (c *Case) staysCharged() bool {
 
 // TimingTouched reports valves whose drive or camshaft was just worked on.
 func (c *Case) TimingTouched() bool {
-	return c.HasValves() && c.workedOn("timing belt", "timing chain", "cam belt", "cambelt", "camshaft", "belt changed", "belt renewed", "belt replaced")
+	return c.HasValves() && (c.workedOn("timing belt", "timing chain", "cam belt", "cambelt", "camshaft", "belt changed", "belt renewed", "belt replaced") || SinceDriveRenewed.HoldsIn(c))
 }
+
+// SinceDriveRenewed is a trouble that came with work on what drives the valves: not with a belt
+// that drives something else, as any is where a chain or gears turn the camshaft.
+var SinceDriveRenewed = OfEngine("its trouble began as the belt or chain that drives its valves was renewed", func(c *Case) bool {
+	if !c.HasValves() || !c.OnsetSays("since", "after") {
+		return false
+	}
+	drives := "cambelt|cam belt|timing belt|timing chain|cam chain|camshaft"
+	if c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "" {
+		drives += "|belt"
+	}
+	return c.OnsetSays(pairs(drives, "renewed|replaced|changed|fitted|done|new|put on")...) && !c.OnsetSays("drive belt", "fan belt", "alternator belt")
+})
 
 // DriveDisturbed reports valves whose drive was just worked on, or had to come off for
 // the head that carries their camshaft: each time it goes back by its marks.

@@ -67,6 +67,7 @@ var historySigns = []Sign{
 	{When: known.KicksBack, Kind: OfRunning, About: "mixture", For: speaks(Known, "flywheel-key")},
 	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
 	{When: known.All(known.ReleasesItself, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(Known, "decompressor-stuck")},
+	{When: known.All(known.SinceDriveRenewed, known.Complaint("no start", "hard start", "low power", "misfire", known.RoughRunning), known.Not(known.OfEngine("a figure of the book's that is kept", (*known.Case).PressureByFigure))), Kind: OfHistory, About: "engine", For: speaks(Known, "cam-timing")},
 	{When: known.ReleasesTooMuch, Kind: OfHistory, About: "engine", For: speaks(Heard, "decompressor-stuck")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	// What is left of old fuel narrows the jets of a carburetor.
