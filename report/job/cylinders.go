@@ -95,6 +95,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 			*n = *typed
 		} else if losses := r.lossesInLine(n, label); losses != nil {
 			n = losses
+		} else if told := r.toldWhole(n, label); told != nil {
+			n = told
 		}
 	}
 	r.gathered(n)
@@ -107,20 +109,28 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	case list:
 		return cylinderList(r, n, label, read)
 	}
-	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
-	if _, _, ok := parseState(n.text); ok {
-		hint = fmt.Sprintf("of the whole test, write '%s: %s'", sectionOf(label), n.text)
-	} else if held := r.heldOfAll(n.text, label); held != "" {
-		hint = held
-	} else if twice := r.twiceEach(n.text); twice != "" {
-		hint = twice
-	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
-		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
-	} else if lone := r.loneHint(n.text, label); lone != "" {
-		hint = lone
+	if hint := r.placeOfRow(n, label); hint != "" {
+		r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
+	} else if told := r.toldPartly(n, label); told != nil {
+		return cylinderMap(r, told, label, read)
 	}
-	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
+}
+
+// placeOfRow answers a text that stands in the place of values by cylinder, "" where what it tells of them is to be
+// made out.
+func (r *reader) placeOfRow(n *node, label string) string {
+	if _, _, ok := parseState(n.text); ok {
+		return fmt.Sprintf("of the whole test, write '%s: %s'", sectionOf(label), n.text)
+	}
+	if hint := cmp.Or(r.heldOfAll(n.text, label), r.twiceEach(n.text)); hint != "" {
+		return hint
+	}
+	ofTime := func(p quantity.Part) bool { return quantity.DimensionOf(p.Value.Unit) == quantity.Time } // 60 second
+	if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 && p.Only(quantity.Next, quantity.Slash, quantity.To, quantity.And) && !slices.ContainsFunc(p.Parts, ofTime) {
+		return "write [" + strings.Join(p.Texts(), ", ") + "]"
+	}
+	return r.loneHint(n.text, label)
 }
 
 // oneText gives the text that a list is really, {all good} within braces, and [1 150,

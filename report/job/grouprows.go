@@ -200,28 +200,6 @@ func (r *reader) twiceEach(text string) string {
 	return "write {" + strings.Join(all, ", ") + "} if each was read twice"
 }
 
-// headedHint writes words behind the cylinders that they are of, '3 dribbles rest good', as
-// values by cylinder; "" for any other text.
-func (r *reader) headedHint(text, key string) string {
-	var all []string
-	for _, h := range headedWords(text) {
-		names := r.groupOf(h.head)
-		if len(names) == 0 || h.word == "" || strings.ContainsAny(h.word, "0123456789") {
-			return ""
-		}
-		for _, name := range names {
-			if slices.ContainsFunc(all, func(one string) bool { return strings.HasPrefix(one, name+": ") }) {
-				return r.cylinderWord + " " + name + " is named twice: write each once, such as " + key + ": {" + name + ": " + h.word + ", ...}"
-			}
-			all = append(all, name+": "+h.word)
-		}
-	}
-	if len(all) < 2 {
-		return ""
-	}
-	return "write " + key + ": {" + strings.Join(all, ", ") + "}"
-}
-
 // groupLooks reads the looks of plugs that are named together, '1,2,4 fine. 3 black n oily';
 // nil for any other text, and where one is no word that is known.
 func (r *reader) groupLooks(n *node, known func(string) bool) *node {

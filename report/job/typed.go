@@ -75,7 +75,9 @@ func fewAsList(text string) []typed {
 // asList reads a text of several readings as a list; nil for any other text. The
 // number of cylinders, where it is known, tells how commas are meant.
 func asList(text string, cylinders int) []typed {
-	text = bullets(evenly(text))
+	if text = bullets(evenly(text)); everySecond(text, cylinders) {
+		return nil
+	}
 	var best []typed
 	for _, list := range typedLists(text) {
 		if slices.ContainsFunc(list, func(t typed) bool { return !isReading(t.text) }) {

@@ -12,12 +12,7 @@ import (
 // evenly writes a list with plain spaces in the place of others and of bullets,
 // and without the round brackets around it, each sign staying in its place.
 func evenly(text string) string {
-	text = strings.Map(func(c rune) rune {
-		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f•▪◦‣●→", c) {
-			return ' '
-		}
-		return c
-	}, text)
+	text = withBlanks(text)
 	for _, word := range []string{", and ", "; and "} { // 150, 148, and 149
 		text = strings.ReplaceAll(text, word, word[:1]+strings.Repeat(" ", len(word)-1))
 	}
@@ -29,6 +24,32 @@ func evenly(text string) string {
 		text = " " + text[1:len(text)-1]
 	}
 	return text
+}
+
+// everySecond reports figures of which every second is the number of a cylinder, 3 150 4 148, and the others are many times
+// that: they are no row.
+func everySecond(text string, cylinders int) bool {
+	fields := strings.FieldsFunc(text, func(c rune) bool { return c == ' ' || c == ',' || c == ';' })
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(fields); i += 2 {
+		name, _ := strconv.Atoi(fields[i])
+		value, err := strconv.ParseFloat(fields[i+1], 64)
+		if name < 1 || name > cylinders || seen[fields[i]] || err != nil || value < 5*float64(cylinders) {
+			return false
+		}
+		seen[fields[i]] = true
+	}
+	return len(fields) > 3 && len(fields)%2 == 0
+}
+
+// withBlanks writes bullets, arrows and other blanks as plain spaces.
+func withBlanks(text string) string {
+	return strings.Map(func(c rune) rune {
+		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f•▪◦‣●→", c) {
+			return ' '
+		}
+		return c
+	}, text)
 }
 
 // dashedPair is a cylinder and its reading with a dash between, 5 - 145.
@@ -72,11 +93,11 @@ func mostly(text string, cylinders int) []typed {
 				readings++
 			} else if _, answer := vocabularyOf("state of a test").find(t.text, nil); answer != "" { // n/a
 				continue
-			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") || cylinderWord(t.text) == others || slices.Contains(fillers, fold(t.text)) {
+			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") || cylinderWord(t.text) == others || tellsWord(t.text) {
 				strange = true
 			}
 		}
-		if len(list) == cylinders && 2*readings >= cylinders && !strange {
+		if len(list) == cylinders && cylinders-readings <= max(1, cylinders/4) && !strange {
 			return list
 		}
 	}
@@ -247,49 +268,23 @@ func (r *reader) namesFirstPiece(text string) bool {
 	return ok
 }
 
-// eachNamed writes a text that names a cylinder in front of each of its parts as
-// entries, 3 scored, rest clean; "" for any other.
-func (r *reader) eachNamed(text string) string {
-	var all []string
-	for _, part := range separate(text, ",;") {
-		name, rest, ok := r.leadingCylinder(part.text)
-		first, words, _ := strings.Cut(part.text, " ")
-		if said := cylinderWord(first); !ok && slices.Contains([]string{others, "rest", "other"}, said) && words != "" {
-			name, rest, ok = others, words, true
-		}
-		if !ok {
-			return ""
-		}
-		all = append(all, name+": "+short(rest))
-	}
-	if len(all) < 2 {
-		return ""
-	}
-	return strings.Join(all, ", ")
-}
-
-// roseBy is by how much something rose.
-var roseBy = lazily(`\b(?:up|rose|gained) (?:by )?\d`)
+// roseBy is by how much something rose, or lay apart from another.
+var roseBy = lazily(`\b(?:up|rose|gained|jumped|down|dropped|fell|lost) (?:by )?(?:about )?\d|\d[a-z ]*\b(?:(?:lower|less|higher|more|worse|better) than|below|above|under|over|down|up|lower|higher) ?(?:on |the |that |of |from )*(?:cyl|no|#|rest|others|average|[a-z]+ one|\d|$|,)`)
 
 // loneHint answers a single value where one for each cylinder is expected.
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
 	plain := fold(text)
-	for _, all := range forAll {
-		if figure, ok := strings.CutSuffix(plain, all); ok && isReading(figure) {
-			return "write " + key + ": {" + others + ": " + figure + "}"
-		}
-	}
 	if hint := r.groupHint(text); hint != "" {
 		return hint
 	}
-	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
+	if heading, rest := headed(text); heading != "" && !slices.Contains(cylinderNoun, fold(heading)) && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
 		if strings.Contains(fold(heading), "order") || strings.Contains(fold(heading), "firing") { // which is not that of the numbers
 			return "a list goes by the order of the numbers: write each behind its " + r.cylinderWord + ", such as " + key + ": {" + r.firstName() + ": 150, ...}"
 		}
 		return "leave the heading '" + heading + "' out"
 	}
-	if hint := cmp.Or(r.pairHint(plain, key), r.oilInRow(text, key), r.notedRow(text, key), r.cameToHint(plain, key)); hint != "" {
+	if hint := cmp.Or(r.pairHint(plain, key), r.oilInRow(text, key), r.notedRow(text, key)); hint != "" {
 		return hint
 	}
 	if figure := evenRow(plain); figure != "" {
@@ -300,54 +295,13 @@ func (r *reader) loneHint(text, label string) string {
 		return "of which " + r.cylinderWord + "? such as " + key + ": {" + first + ": " + short(text) + "}; for all of them {" + others + ": " + short(text) + "}"
 	}
 	if roseBy().MatchString(plain) { // 3 came up 40
-		return "write the reading itself, not by how much it rose: " + key + ": {" + r.firstName() + ": ...}"
-	}
-	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
-		return "write " + key + ": {" + name + ": " + value + "}"
-	}
-	if hint := cmp.Or(r.namedHint(text, key), r.headedHint(text, key)); hint != "" {
-		return hint
-	}
-	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored
-		return "write " + key + ": {" + name + ": " + short(rest) + "}"
-	}
-	if named := r.allBut(&node{text: text}, func(text string) bool { return text != "" }); named != nil && strings.ContainsAny(text, "0123456789") { // all 150 but 3 scored
-		return "write " + key + ": " + entered(named)
+		return "write the reading itself, not by how much it rose or fell: " + key + ": {" + r.firstName() + ": ...}"
 	}
 	if _, answer := vocabularyOf("pressure").find(withoutAll(plain), nil); answer != "" && byCylinderIn["compression"] == key { // all good
 		return answer
 	}
 	if key == "wet" && !strings.ContainsAny(text, "0123456789") {
 		return "write wet-in-words: " + short(text)
-	}
-	return ""
-}
-
-// withoutEnd takes the words off by which one plug of two is named: bottom 3 oily.
-func withoutEnd(text string) string {
-	for _, word := range []string{"bottom ", "top ", "lower ", "upper "} {
-		text = strings.ReplaceAll(" "+text, " "+word, " ")[1:]
-		if rest, ok := strings.CutPrefix(fold(text), word); ok {
-			text = rest
-		}
-	}
-	return text
-}
-
-// namedHint writes values behind their cylinders, and the look of an only plug, as braces
-// have them; "" for any other text.
-func (r *reader) namedHint(text, key string) string {
-	if named := r.namedAnything(text); named != "" {
-		return "write " + key + ": " + named
-	}
-	if look := looksWithin(text); look != "" && key == "looks" && len(r.cylinderNames) == 1 { // black wet oil
-		return "write looks: {" + r.firstName() + ": " + look + "}, if that is how it looks"
-	}
-	if named := r.eachNamed(withoutEnd(text)); named != "" && withoutEnd(text) != text {
-		return "write " + key + ": {" + named + "}; which of two it was goes into a note: {look: ..., note: bottom}"
-	}
-	if named := r.eachNamed(text); named != "" {
-		return "write " + key + ": {" + named + "}"
 	}
 	return ""
 }

@@ -211,34 +211,3 @@ func decimalCommas(n *node, cylinders int) []*node {
 	}
 	return out
 }
-
-// cameTo is where a reading came to from another: from 62 to 110.
-var cameTo = lazily(`\bfrom \d[\d.]*(?: [a-z]+)? (?:up )?(to \d)`)
-
-// cameToHint writes what one cylinder came to, 3 up to 110, and with oil 3 from 62 to 110; ""
-// for any other text.
-func (r *reader) cameToHint(plain, key string) string {
-	if len(plain) > longestSaid {
-		return ""
-	}
-	if key == "wet" {
-		plain = cameTo().ReplaceAllString(plain, "$1")
-	}
-	if !strings.Contains(plain, " to ") {
-		return ""
-	}
-	if m := bothNamed().FindStringSubmatch(plain); m != nil { // 3 & 4 went up to 130
-		one, value := r.namedValue(m[1]+" "+m[3], isReading)
-		other, _ := r.namedValue(m[2]+" "+m[3], isReading)
-		if one != "" && other != "" {
-			return "write " + key + ": {" + one + ": " + value + ", " + other + ": " + value + "}"
-		}
-	}
-	if name, value := r.namedValue(plain, isReading); name != "" {
-		return "write " + key + ": {" + name + ": " + value + "}"
-	}
-	return ""
-}
-
-// bothNamed are two cylinders with what holds for both behind them.
-var bothNamed = lazily(`^(?:cyls? |nos? |#)?(\d{1,2}) ?(?:&|\+|and|,) ?#?(\d{1,2}) (?:both )?(.*)$`)
