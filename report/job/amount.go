@@ -90,14 +90,12 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 			unit := strings.TrimLeft(b, "0123456789. ")
 			hint = "write 'bore: " + a + " " + unit + "' and 'stroke: " + b + "'"
 		}
-		if first, rest, more := strings.Cut(n.text, " "); more && expected != quantity.Pressure && !strings.ContainsAny(first, "0123456789") { // a pint in 30 s, two liter
-			figure := figureInWords(first)
-			if fold(first) == "a" || fold(first) == "an" {
-				figure = 1
+		if written := figuresFor(n.text); written != n.text && quantityText(written, expected) { // half a pint in 30 s, fifty
+			v, err := quantity.Parse(written)
+			if like, known := quantity.Parse(example); err == nil && known == nil && v.Unit == quantity.None {
+				written += " " + string(like.Unit)
 			}
-			if written := strconv.Itoa(figure) + " " + rest; figure > 0 && quantityText(written, expected) {
-				hint = "write '" + short(written) + "'"
-			}
+			hint = "write '" + short(written) + "'"
 		}
 		hint = cmp.Or(inchesHint(n.text, expected), hint)
 		if m := twoVolts().FindStringSubmatch(fold(n.text)); m != nil && strings.HasSuffix(label, "battery.rest") { // 12.4 / 9.1 cranking
@@ -105,6 +103,9 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 		}
 		if !startsWithFigure(n.text) && hint == "" {
 			hint = wordsForAmount[label[strings.LastIndexByte(label, '.')+1:]]
+		}
+		if figure, rest := onlyFigure(n.text, example); hint == "" && figure != "" && rest != "" && quantityText(figure, expected) {
+			hint = "write '" + figure + "', if that is what it is; '" + short(rest) + "' goes into 'findings' or 'notes'"
 		}
 		if hint == "" && example != "" {
 			hint = "such as '" + example + "'"

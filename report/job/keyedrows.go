@@ -102,7 +102,7 @@ var dropWords = strings.NewReplacer("drops", "", "dropped", "", "drop", "", "dow
 // dropFigure is by how much the speed fell, without the words beside it; 'nothing' is 0.
 func dropFigure(text string) string {
 	figure := strings.TrimLeft(strings.TrimSpace(dropWords.Replace(text)), "-")
-	if slices.Contains([]string{"no", "nothing", "none", "no change", "nil", "zero"}, figure) {
+	if slices.Contains([]string{"no", "nothing", "none", "no change", "no difference", "nil", "zero"}, figure) {
 		return "0"
 	}
 	return figure

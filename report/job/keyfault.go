@@ -35,7 +35,7 @@ var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "heads": "F", "injectors": "ml/min", "gauges.compression": "psi", "gauges.fuel": "psi"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "heads": "F", "compression": "psi", "valves": "mm", "injectors": "ml/min", "gauges.compression": "psi", "gauges.fuel": "psi"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -65,6 +65,17 @@ func leadingFigure(text, unit string) (figure, words string) {
 
 // aloneHint says where a value belongs that stands in the place of its section.
 func (r *reader) aloneHint(name, text string, keys []key) string {
+	hint := r.aloneAnswer(name, text, keys)
+	told, placed := sectionTold(strings.TrimPrefix(name, "before."), text, keys)
+	usual := strings.Contains(hint, "if that is what it is") && placed < 2
+	if strings.Contains(hint, "goes into 'notes'") || !strings.Contains(hint, "write '") || strings.HasPrefix(hint, "write what was read") || strings.Contains(hint, "if that is what it is") && !usual {
+		hint = cmp.Or(told, hint)
+	}
+	return hint
+}
+
+// aloneAnswer is the answer to a text in the place of a section's keys in one of the ways that are usual for it.
+func (r *reader) aloneAnswer(name, text string, keys []key) string {
 	last := name[strings.LastIndexByte(name, '.')+1:]
 	if name == "job" && len(text) <= longestSaid {
 		return jobHint(text)

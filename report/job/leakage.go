@@ -163,7 +163,7 @@ func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
 		if _, said := leakParts("? " + n.text); len(said.at) > 0 { // hissing at the tailpipe
 			hint = "where no figure was read write {at: [" + strings.Join(said.at, ", ") + "]}"
 		}
-		if h := r.percent().answer(n.text); h != "" {
+		if h := cmp.Or(r.percent().answer(n.text), leakWithin(n.text)); h != "" {
 			hint = h
 		}
 		r.report(n.pos, hint, "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
@@ -266,7 +266,7 @@ func leakParts(text string) (figure string, said leakSaid) {
 			switch {
 			case slices.Contains([]string{"loss", "lost", "leak", "leaks", "leakage", "leaking", "leakdown", "gone"}, words):
 				said.lost, taken = true, true
-			case slices.Contains([]string{"at", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the", "hiss", "hisses", "hissing", "hiss at", "hissing at", "hisses at", "air at", "air out of"}, words):
+			case slices.Contains([]string{"at", "the", "out the", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the", "hiss", "hisses", "hissing", "hiss at", "hissing at", "hisses at", "air at", "air out of"}, words):
 				taken = true
 			case words == "in" && len(said.at) > 0 && !strings.Contains(strings.ToLower(text), "in,"): // in exhaust, which is not in, exhaust
 				taken = true

@@ -152,6 +152,20 @@ func leakWritten(text string) string {
 	return "{" + strings.Join(parts, ", ") + "}"
 }
 
+// leakWithin writes a loss with a place that stands among other words, 40 % hissing at the dipstick tube; "" for any other
+// text.
+func leakWithin(text string) string {
+	figure, words := leadingFigure(text, "")
+	place := wordWithin(keyOf(leakKeys, "at"), words)
+	if figure == "" || place == "" {
+		return ""
+	}
+	if isFigures(figure) {
+		figure += " %"
+	}
+	return "write {loss: " + figure + ", at: [" + place + "]}, if that is what was lost, and where"
+}
+
 // leaksAsKeys answers leaks of cylinders that stand in the place of a key, of which the first
 // is given; "" where they are losses that say that they are.
 func leaksAsKeys(n *node, line string, first entry, bare bool, isOne func(string) bool) string {

@@ -110,6 +110,12 @@ const longestLine = 4096
 // report notes a problem of this file.
 func (r *reader) report(pos Pos, hint, format string, args ...any) {
 	r.faults++
+	if hint == "" && len(args) > 1 && strings.HasPrefix(format, "'%s' is '%s'") {
+		label, isText := args[0].(string)
+		if text, also := args[1].(string); isText && also {
+			hint = ownForm(label, text)
+		}
+	}
 	p := Problem{File: r.name, Line: max(pos.Line, 1), Col: max(pos.Col, 1),
 		Message: visible(fmt.Sprintf(format, args...)), Hint: visible(hint)}
 	p.kind = kindOf(format, p.Message, hint, args)

@@ -75,11 +75,15 @@ func (r *reader) rowHint(text, name string, keys []key) string {
 	last := name[strings.LastIndexByte(name, '.')+1:]
 	switch {
 	case name == "leakage":
-		return r.leakLine(text)
+		return cmp.Or(r.leakLine(text), r.toldInSection(name, text, keys))
 	case name == "valves":
-		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys), r.valvesLine(text))
+		return cmp.Or(r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys), r.valvesLine(text), r.valvesTold(text))
 	case isTest(name) && name != "compression":
-		return cmp.Or(r.dropsInLine(name, text), r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys))
+		return cmp.Or(r.dropsInLine(name, text), r.pairedRow(name, text, keys), rowElsewhere(name, text), r.keyedRow(name, text, keys), r.toldInSection(name, text, keys))
+	case name == "compression":
+		if hint := cmp.Or(r.readingsHint(name, &node{text: text}), r.statedBefore(&node{text: text})); hint == "" {
+			return r.toldInSection(name, text, keys)
+		}
 	}
 	names, values := r.asPairs(figuresBehind(text, keys))
 	if names == nil || listKeyOf(keys) == "" || isTest(name) {

@@ -26,14 +26,15 @@ type heads struct {
 
 // A teller takes what one text tells of cylinders apart.
 type teller struct {
-	r     *reader
-	words []toldWord
-	whole []rune
-	reads func(string) (string, bool) // how a value is to be written, where it is one
-	links []string
-	soft  bool // values are words
-	free  bool // any words are one
-	tries int
+	r      *reader
+	words  []toldWord
+	whole  []rune
+	reads  func(string) (string, bool) // how a value is to be written, where it is one
+	links  []string
+	behind []string // between a value and its cylinder
+	soft   bool     // values are words
+	free   bool     // any words are one
+	tries  int
 }
 
 // mostTold is how many words a text may have that is taken apart, mostTries how many ways are gone.
@@ -47,7 +48,8 @@ func (r *reader) teller(text string, reads func(string) (string, bool), links ..
 		return nil
 	}
 	text = withBlanks(text)
-	t := &teller{r: r, words: toldWords(text), whole: []rune(text), reads: reads, links: append(links, tellsOf...)}
+	t := &teller{r: r, words: toldWords(text), whole: []rune(text), reads: reads, links: append(links, tellsOf...),
+		behind: append([]string{"on", "in", "for", "at", "@", "from", "on the", "in the", "with", "with number"}, links...)}
 	if len(t.words) < 2 || len(t.words) > mostTold {
 		return nil
 	}
@@ -264,7 +266,7 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		}
 	}
 	for _, v := range t.valuesAt(at) {
-		if on := t.phrase(v.end, []string{"on", "in", "for", "at", "@", "from", "on the", "in the"}); on > v.end {
+		if on := t.phrase(v.end, t.behind); on > v.end {
 			for _, h := range t.headsAt(on) {
 				v.names, v.end = h.names, h.end
 				out = append(out, v)

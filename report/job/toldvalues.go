@@ -34,6 +34,13 @@ func valuesOf(label string) func(string) (string, bool) {
 			figure, _ := leakParts(text)
 			return text, isFigureAlone(figure) || isHeld(figure)
 		}
+	case label == "balance.drop":
+		return func(text string) (string, bool) {
+			if figure := dropFigure(fold(text)); figure == "0" || isFigureAlone(figure) {
+				return figure, true
+			}
+			return text, isFigureAlone(text)
+		}
 	case k.form == asAllTexts && len(k.words) > 0:
 		return wordsOfKey(k)
 	case k.form == asReadings:
@@ -82,7 +89,7 @@ func wordsOfKey(k key) func(string) (string, bool) {
 func linksOf(label string) []string {
 	switch {
 	case strings.HasPrefix(label, "balance."):
-		return []string{"off", "out", "pulled", "unplugged", "disconnected", "killed", "shorted", "lead off", "coil off"}
+		return []string{"off", "out", "pulled", "unplugged", "disconnected", "killed", "shorted", "lead off", "coil off", "pulling", "pulling lead off", "pulling the lead off", "pulling", "lead off", "with lead off", "with the lead off", "drop", "drops", "dropped", "down", "falls", "fell"}
 	case strings.HasPrefix(label, "leakage."):
 		return []string{"leaks", "leaking", "leaked", "lost", "loses", "losing", "leak"}
 	}

@@ -1,0 +1,333 @@
+package job
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// sectionTold writes a sentence about a test with its keys, and says what of it has none; "" where fewer than two figures,
+// or one with its words, find theirs.
+func sectionTold(section, text string, keys []key) (hint string, placed int) {
+	if len(text) > longestSaid {
+		return "", 0
+	}
+	top, rest, _ := strings.Cut(section, ".")
+	words, whole := toldWords(withBlanks(text)), []rune(withBlanks(text))
+	figures := figuresTold(words, whole)
+	left := besideFigures(words, figures)
+	var path []string
+	if rest != "" {
+		path = strings.Split(rest, ".")
+	}
+	all := toldKeys(top, path, keys, unitsUnder(top, path))
+	w := &sectionWriter{keys: all, depth: len(path)}
+	if !w.place(figures, keys, aloneUnder[section]) {
+		return "", 0
+	}
+	for _, l := range left {
+		if name := keyTaking(key{keys: keys}, l.text); name != "" {
+			w.put([]string{name}, inQuotes(fold(l.text)))
+		} else if !slices.ContainsFunc(strings.Fields(l.text), func(f string) bool { return !tellsWord(f) }) {
+			continue
+		} else {
+			w.loose = append(w.loose, "'"+short(l.text)+"'")
+		}
+	}
+	switch at := keyOf(keys, "at"); {
+	case w.speed != "" && at.form == asMeasured:
+		w.put([]string{"at"}, w.speed)
+	case w.speed != "":
+		w.loose = append(w.loose, "'at "+w.speed+"'")
+	}
+	unit := ""
+	if w.bare && keyOf(keys, "unit").name != "" {
+		unit = "unit: " + cmp.Or(w.unit, aloneUnits[top], "psi") + ", "
+	}
+	hint = "write '" + section[strings.LastIndexByte(section, '.')+1:] + ": {" + unit + w.written() + "}'"
+	if unit != "" {
+		hint += ", with the gauge's unit"
+	}
+	if len(w.loose) > 0 {
+		hint += "; " + allOf(w.loose) + " goes into 'findings' or 'notes'"
+	}
+	return hint, w.placed
+}
+
+// unitsUnder are the units of the readings under a way into a section.
+func unitsUnder(section string, path []string) []quantity.Unit {
+	units, keys := unitsOfSection(section), keysOf(fileKeys, section)
+	for _, name := range path {
+		k := keyOf(keys, name)
+		if len(k.units) > 0 {
+			units = k.units
+		}
+		keys = k.keys
+	}
+	return units
+}
+
+// A sectionWriter puts figures under their keys.
+type sectionWriter struct {
+	keys   []toldKey
+	depth  int // of the keys that stand above these
+	paths  [][]string
+	values []string
+	loose  []string
+	bare   bool
+	placed int
+	unit   string
+	speed  string // at which all were read
+}
+
+// place puts each figure under its key.
+func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bool {
+	used := map[int]bool{}
+	placed, named := 0, 0
+	var others []int // of which no words tell the key
+	for n, f := range figures {
+		last := quantity.None
+		if n > 0 {
+			last = figures[n-1].unit
+		}
+		at, said := keyOfFigure(f, w.keys, used, last)
+		if f.speed != "" || saidIn(f.beside, "idle") || saidIn(f.beside, "idling") { // by speed
+			if name, value := speedKey("at "+f.speed, w.atSpeed(f, keys), keys); f.speed != "" && name != "" && (at < 0 || w.keys[at].of.form != asMeasured || len(w.keys[at].of.keys) == 0 || said == "idle" || said == "hot" || said == "warm") {
+				w.putAt([]string{name}, value, f)
+				placed, named = placed+1, named+1
+				continue
+			}
+			if name, value := idleKey(w.atSpeed(f, keys), keys); f.speed == "" && name != "" && (at < 0 || said == "") {
+				w.putAt([]string{name}, value, f)
+				w.wordsBeside(f, toldKey{}, keys)
+				placed, named = placed+1, named+1
+				continue
+			}
+		}
+		if at < 0 && n == 0 && usual != "" {
+			at = slices.IndexFunc(w.keys, func(k toldKey) bool { return k.path[len(k.path)-1] == usual })
+			if at >= 0 && !w.keys[at].takes(f) {
+				at = -1
+			}
+		}
+		if at < 0 && f.unit != quantity.None {
+			others = append(others, n)
+			continue
+		}
+		if at < 0 {
+			w.loose = append(w.loose, "'"+short(strings.TrimSpace(f.text+" "+textOf(f.beside)))+"'")
+			continue
+		}
+		used[at] = true
+		placed++
+		if said != "" {
+			named++
+		}
+		w.putFigure(f, w.keys[at])
+		w.wordsBeside(f, w.keys[at], keys)
+	}
+	for _, n := range others {
+		if at, _ := keyOfFigure(toldFigure{unit: figures[n].unit, time: figures[n].time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
+			used[at] = true
+			placed++
+			w.putFigure(figures[n], w.keys[at])
+			continue
+		}
+		w.loose = append(w.loose, "'"+short(strings.TrimSpace(figures[n].text+" "+textOf(figures[n].beside)))+"'")
+	}
+	w.placed = placed
+	return placed > 0 && named > 0 && len(w.loose) <= placed
+}
+
+// idleKey is speedKey at idle, where idle is a speed as any other.
+func idleKey(figure string, keys []key) (name, value string) {
+	if keyOf(keys, "idle").speeds {
+		return "idle", figure
+	}
+	return speedKey("idle", figure, keys)
+}
+
+// atSpeed is a figure as it stands by its speed.
+func (w *sectionWriter) atSpeed(f toldFigure, keys []key) string {
+	i := slices.IndexFunc(keys, func(k key) bool { return k.form == asAtSpeeds || k.speeds })
+	if i < 0 {
+		return f.text
+	}
+	value := w.figure(f, keys[i])
+	if len(keys[i].units) > 0 && isFigures(value) {
+		value += " " + string(keys[i].units[0])
+	}
+	return value
+}
+
+func textOf(words []toldWord) string {
+	texts := make([]string, len(words))
+	for i, one := range words {
+		texts[i] = one.text
+	}
+	return strings.Join(texts, " ")
+}
+
+// putFigure puts a figure under a key, with what else is said of it.
+func (w *sectionWriter) putFigure(f toldFigure, k toldKey) {
+	path, value := k.path[w.depth:], w.figure(f, k.of)
+	if len(k.units) > 0 && f.unit == quantity.None && !strings.ContainsAny(value, "dg") && (len(k.of.units) > 0 || len(k.path) > 1 && !slices.Contains(k.units, quantity.PSI)) {
+		value += " " + string(unitLikely(f.number, k.units))
+	} else {
+		w.bare = w.bare || f.unit == quantity.None && k.of.form != asAmount && len(k.path) == 1
+		if f.unit != quantity.None && w.unit == "" && len(k.of.units) == 0 {
+			w.unit = string(f.unit)
+		}
+	}
+	if k.of.name == "hold" {
+		w.put(append(slices.Clone(path), f.time), value)
+		return
+	}
+	word := keyTaking(key{keys: k.of.keys}, strings.Join(besideKey(f.beside, k.words), " "))
+	switch {
+	case word != "" && keyOf(k.of.keys, "reading").name != "":
+		w.put(append(slices.Clone(path), "reading"), value)
+		w.put(append(slices.Clone(path), word), strings.Join(besideKey(f.beside, k.words), " "))
+	case f.speed != "" && keyOf(k.of.keys, "at").name != "":
+		w.put(path, value+" at "+f.speed)
+	case f.speed != "" && k.of.form == asAtSpeeds:
+		w.put(append(slices.Clone(path), f.speed), value)
+	case f.speed != "":
+		w.put(path, value)
+		w.speed = f.speed
+	default:
+		w.put(path, value)
+	}
+}
+
+// wordsBeside puts the words beside a figure under the keys of the section that take them.
+func (w *sectionWriter) wordsBeside(f toldFigure, k toldKey, keys []key) {
+	for _, word := range besideKey(f.beside, k.words) {
+		name := keyTaking(key{keys: keys}, word)
+		given := slices.ContainsFunc(w.paths, func(p []string) bool { return p[0] == name })
+		if name != "" && !given && !slices.Contains(sayLittle, word) && !slices.Contains(deniers, word) && keyTaking(key{keys: k.of.keys}, word) == "" {
+			w.put([]string{name}, word)
+		}
+	}
+}
+
+// besideKey are the words beside a figure that are neither its key's nor say nothing.
+func besideKey(words []toldWord, called []string) []string {
+	var out []string
+	for _, w := range words {
+		if !tellsWord(w.low) && !slices.ContainsFunc(called, func(c string) bool { return slices.Contains(strings.Fields(c), w.low) }) {
+			out = append(out, w.low)
+		}
+	}
+	return out
+}
+
+// unitLikely is the unit in which a bare figure is, among some: temperatures above the boiling point of water are Fahrenheit.
+func unitLikely(number float64, units []quantity.Unit) quantity.Unit {
+	const boiling = 110
+	if number > boiling && slices.Contains(units, quantity.Fahrenheit) {
+		return quantity.Fahrenheit
+	}
+	return units[0]
+}
+
+// figure is a figure as the file has it.
+func (w *sectionWriter) figure(f toldFigure, k key) string {
+	text := strings.TrimLeft(f.text, "+")
+	if f.unit == quantity.Inch {
+		return plainNumber(f.number) + " " + string(quantity.InHg)
+	}
+	if side := sideIn(f.beside); side != "" && (f.unit == quantity.Degree || slices.Contains(k.units, quantity.Degree)) {
+		return plainNumber(f.number) + " deg " + side
+	}
+	return text
+}
+
+// sideIn is the side of a mark that is named beside an angle.
+func sideIn(words []toldWord) string {
+	for size := min(4, len(words)); size > 0; size-- {
+		for i := 0; i+size <= len(words); i++ {
+			if said := strings.ToLower(textOf(words[i : i+size])); isSide(said) {
+				return said
+			}
+		}
+	}
+	return ""
+}
+
+// putAt puts a value that stands by its speed.
+func (w *sectionWriter) putAt(path []string, value string, f toldFigure) {
+	w.bare = w.bare || f.unit == quantity.None
+	if inner, ok := strings.CutPrefix(value, "{"); ok { // {2500 rpm: 45}
+		name, figure, _ := strings.Cut(strings.TrimSuffix(inner, "}"), ": ")
+		w.put(append(slices.Clone(path), name), figure)
+		return
+	}
+	w.put(path, value)
+}
+
+func (w *sectionWriter) put(path []string, value string) {
+	w.paths, w.values = append(w.paths, path), append(w.values, value)
+}
+
+// written are the values under their keys, those of one group together.
+func (w *sectionWriter) written() string {
+	var out []string
+	done := map[string]bool{}
+	for i, path := range w.paths {
+		if done[path[0]] {
+			continue
+		}
+		done[path[0]] = true
+		if len(path) == 1 {
+			out = append(out, path[0]+": "+w.values[i])
+			continue
+		}
+		inner := &sectionWriter{}
+		for j, p := range w.paths {
+			if p[0] == path[0] && len(p) > 1 {
+				inner.put(p[1:], w.values[j])
+			}
+		}
+		out = append(out, path[0]+": {"+inner.written()+"}")
+	}
+	return strings.Join(out, ", ")
+}
+
+// toldBeside are words that are said beside the figures of a test's keys, and that are no names of these.
+var toldBeside = map[string][]string{
+	"vacuum.snap.open":                strings.Split("snap;on snap;drops to;dips to;dropped to;down to;falls to;fell to;goes down to;blipped;blip", ";"),
+	"vacuum.snap.shut":                strings.Split("up to;jumps to;jumped to;kicks up to;kicks to;swings to;bounces to;rises to;rose to;back up to;when shut;let go;over to", ";"),
+	"vacuum.idle":                     strings.Split("at idle;idling;ticking over", ";"),
+	"fuel-pressure.key-on":            strings.Split("key on;priming;primes to;primes;ignition on", ";"),
+	"fuel-pressure.idle":              strings.Split("at idle;idling;ticking over", ";"),
+	"fuel-pressure.hose-off":          strings.Split("hose off;vac off;vacuum off;vac hose off;vacuum hose off;vac line off;hose pulled;hose disconnected;line off;regulator hose off;vac hose;vacuum hose", ";"),
+	"fuel-pressure.snap":              strings.Split("snapped;revved;rev;blipped;blip", ";"),
+	"fuel-pressure.return-pinched":    strings.Split("pinched;return clamped;clamped;deadheaded;dead headed;deadhead", ";"),
+	"fuel-pressure.hold":              strings.Split("bled down to;dropped to;drops to;fell to;falls to;down to;held;holds;leaks down to;still;after", ";"),
+	"oil-pressure.cold-idle":          strings.Split("cold;when cold;start up;startup;at start", ";"),
+	"oil-pressure.idle":               strings.Split("hot;when hot;hot at idle;warm;idling", ";"),
+	"oil-pressure.cranking":           strings.Split("cranking;cranked", ";"),
+	"starting.battery.rest":           strings.Split("at rest;sitting;resting;static;standing;battery", ";"),
+	"starting.battery.cranking":       strings.Split("cranking;drops to;dropping to;dropped to;down to;drops down to;pulled down to;while cranking;when cranking", ";"),
+	"starting.draw":                   strings.Split("draws;draw;drawing;pulls;pulling;amps", ";"),
+	"starting.cranking":               strings.Split("spins;turns;cranks at", ";"),
+	"cooling.cap.rated":               strings.Split("cap;rad cap;radiator cap;pressure cap;cap marked", ";"),
+	"cooling.cap.opens":               strings.Split("cap opens;cap opened;cap opened at;cap opens at;opened at;popped at;blew off;blows off at", ";"),
+	"cooling.pressure-test.pumped-to": strings.Split("pumped;pumped to;pumped up to;pumped it to;put;pressurized to;pressurised to;pressured to;from", ";"),
+	"cooling.pressure-test.hold":      strings.Split("dropped to;drops to;fell to;down to;held;holds;holding;lost to;went to;went down to;left", ";"),
+	"cooling.thermostat.rated":        strings.Split("marked;stamped;rated;thermostat;stat", ";"),
+	"cooling.thermostat.starts":       strings.Split("starts;starts at;started;started at;starts to open;starts opening;cracks;cracked;cracked at;begins;began;begins to open;opening", ";"),
+	"cooling.thermostat.open":         strings.Split("full open;fully open;fully open at;wide open;wide open at;all the way open;full", ";"),
+	"cooling.warm.reaches":            strings.Split("reaches;gets to;got to;gets up to;runs at;climbs to;warms to;warms up to;settles at", ";"),
+	"cooling.coolant.freezes":         strings.Split("freezes;good to;protected to;protects to;good for", ";"),
+	"back-pressure.at":                nil,
+	"timing.base":                     strings.Split("base;static;initial;at idle;idling", ";"),
+	"timing.advance":                  strings.Split("all in;total;full advance;fully advanced;advances to", ";"),
+	"timing.points-gap":               strings.Split("points;points gap", ";"),
+	"timing.chain-slack":              strings.Split("slack;slop;chain", ";"),
+	"magnetos.left":                   strings.Split("left drops;left dropped;left mag;on left", ";"),
+	"magnetos.right":                  strings.Split("right drops;right dropped;right mag;on right", ";"),
+}
