@@ -85,6 +85,7 @@ func gasketed(c *known.Case) bool    { return piston(c) && !c.HeadScrewedOn() }
 func ventilated(c *known.Case) bool  { return !c.Ported() }                        // its crankcase holds oil, and is not the pump of its mixture
 func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto() } // it drives through a plate behind its crankshaft
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
+func governed(c *known.Case) bool    { return c.FlywheelMagneto() && c.HasValves() } // a small engine that keeps its own speed; a saw's does not
 func airCooled(c *known.Case) bool   { return c.AirCooled() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool {
@@ -192,7 +193,11 @@ func (k *Cause) FitsIn(c *known.Case) bool { return k.Fits == nil || k.Fits(c) }
 // Explained reports that a cause explains a complaint.
 func Explained(name, complaint string) bool {
 	k := Named(name)
-	return k != nil && slices.Contains(k.Explains, known.AsComplaint(complaint))
+	if k == nil {
+		return false
+	}
+	s := symptoms[complaint]
+	return slices.Contains(k.Explains, known.AsComplaint(complaint)) || slices.Contains(s.by, name) || slices.ContainsFunc(s.like, func(x string) bool { return slices.Contains(k.Explains, x) })
 }
 
 // shared are the causes that one part common to several cylinders has.

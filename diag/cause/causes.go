@@ -145,6 +145,7 @@ var mixtureCauses = []Cause{
 	{Name: "air-meter", Fits: injected, Explains: append([]string{rich}, leanly...)},
 	{Name: "air-filter", Fits: (*known.Case).AirFiltered, Explains: []string{rich, lowPower, blackSmoke}},
 	{Name: "carburettor", Liquid: true, Fits: carburetted, Explains: append([]string{rich, noStart}, leanly...)},
+	{Name: "governor", Fits: governed, Explains: []string{lowPower}},
 	{Name: "temperature-signal", Fits: injected, Explains: richly},
 	{Name: "sensor-or-air-leak", Explains: append([]string{rich}, leanly...), Advice: "advice-elsewhere"},
 	{Name: "sensors-crossed", Fits: injected, Explains: append([]string{lean}, richly...)},

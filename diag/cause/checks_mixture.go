@@ -156,7 +156,9 @@ var mixtureChecks = []Check{
 			{Name: "too little air", For: []string{"air-meter"}, Sure: 0.8, Words: []string{"too little", "less", "low"}, After: []string{"less than the engine draws"}},
 			{Name: "what it should", Else: true, Words: []string{"right", "as it should"}, After: []string{"about what the engine draws"}}}},
 	{Name: "carburettor-look", Titles: []string{"carburetor", "carburetor look"}, Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
-		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
+		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}},
+			{Name: "governor binds", Fits: func(c *known.Case) bool { return governed(c) && c.Complains(known.Hunting, known.HangingRevs) }, For: []string{"governor"}, Sure: 0.8, Words: []string{"governor", "linkage"}},
+			{Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
 		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
 			whole := len(cylinders) == 0 || len(cylinders) == len(c.Every())

@@ -27,6 +27,18 @@ var (
 	sparkly  = []string{misfire, lowPower, hardStart, noStart}      // no spark
 )
 
+// A symptom is brought about by what explains one of some complaints, and by other causes too.
+type symptom struct{ like, by []string }
+
+// symptoms are those that owners tell in sentences.
+var symptoms = map[string]symptom{
+	known.Hunting: {like: []string{lean, rich, misfire}, by: []string{"governor"}},
+	known.SpittingBack: {like: []string{lean}, by: []string{"inlet-valve", "valve-lash", "valve-recession", "valve-stretch", "carbon-on-seat", "bent-valve", "broken-valve", "stuck-valve", "sticking-valve", "valve-motion", "valve-springs", "collapsed-lifter",
+		"cam-timing", "cam-phaser", "timing-drive", "worn-chain", "broken-camshaft", "late-ignition", "early-ignition", "timing-mark", "flywheel-key", "leads-crossed", "reed-valve", "head-gasket", "restricted-exhaust"}},
+	known.HangingRevs: {by: []string{"air-leak", "manifold-gasket", "injector-seals", "shared-runner", "crankcase-seal", "clutch-side-seal", "sensor-or-air-leak", "carburettor", "lean-mixture", "vent-valve-open", "purge-valve", "throttle-deposits", "late-ignition", "governor"}},
+	known.OilOutside:  {by: []string{"breather", "too-much-oil", "air-compressor", "turbo-seal", "rings", "stuck-rings", "wear", "piston", "holed-piston", "broken-ring-land", "scored-bore", "pitted-bore", "oil-cooler"}},
+}
+
 // ofComplaint is what commonly causes a complaint that no reading explains, the
 // commonest first.
 var ofComplaint = map[string][]string{
@@ -43,6 +55,11 @@ var ofComplaint = map[string][]string{
 	oilLight:    {"too-little-oil", "oil-sender", "worn-bearings", "oil-pump", "thin-oil"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 	whiteSmoke:  {"head-gasket", "warped-or-cracked-head", "coolant-seal", "cracked-housing"},
+
+	known.Hunting:      {"air-leak", "throttle-deposits", "sensor-or-air-leak", "low-fuel-pressure"},
+	known.SpittingBack: {"air-leak", "low-fuel-pressure", "inlet-valve", "cam-timing"},
+	known.HangingRevs:  {"air-leak", "throttle-deposits", "vent-valve-open"},
+	known.OilOutside:   {"breather", "too-much-oil"},
 }
 
 // ofCarburetted and ofDiesel are that for engines without a computer that meters
@@ -55,6 +72,10 @@ var (
 		rich:      {"carburettor", "air-filter"},
 		lean:      {"carburettor", "air-leak"},
 		lowPower:  {"carburettor", "late-ignition", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
+
+		known.Hunting:      {"carburettor", "governor", "air-leak"},
+		known.SpittingBack: {"carburettor", "air-leak", "inlet-valve", "late-ignition"},
+		known.HangingRevs:  {"air-leak", "carburettor", "governor"},
 	}
 	// ofAirCooled is that for engines that only air cools.
 	ofAirCooled = map[string][]string{
@@ -73,6 +94,11 @@ var (
 		oilUse:     {"wrong-mix", "too-much-oil", "crankcase-seal"},
 		whiteSmoke: {"wrong-mix", "clutch-side-seal", "head-gasket", "crankcase-seal"},
 		noise:      {"piston", "bottom-end", "rings"},
+
+		known.Hunting:      {"carburettor", "crankcase-seal", "air-leak"},
+		known.SpittingBack: {"reed-valve", "carburettor", "crankcase-seal"},
+		known.HangingRevs:  {"crankcase-seal", "air-leak", "carburettor"},
+		known.OilOutside:   {"crankcase-seal", "wrong-mix"},
 	}
 	ofDiesel = map[string][]string{
 		misfire:    {"diesel-injector", "air-in-fuel", "valve-motion"},
@@ -82,6 +108,10 @@ var (
 		blackSmoke: {"air-filter", "boost-leak", "diesel-injector", "egr-open"},
 		whiteSmoke: {"diesel-injector", "air-in-fuel", "head-gasket"},
 		noise:      {"diesel-injector", "valve-motion", "valve-lash", "bottom-end", "too-little-oil", "worn-chain", "piston"},
+
+		known.Hunting:      {"air-in-fuel", "fuel-filter", "injection"},
+		known.SpittingBack: {"inlet-valve", "cam-timing"},
+		known.HangingRevs:  {"injection"},
 	}
 )
 

@@ -92,7 +92,7 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
 		"reach":     some(c.OutOfReach),
 		"hotValve":  some(func(n string) bool { return c.Seen(n, known.HotValve...) }),
-		"mateFires": MatesFire(c, cylinders), "ownCarb": OwnCarburettor(c, cylinders), "thin": diag.Names(c.Those(func(n string) bool { return c.CarburettorEach() && c.HasValves() && known.WeakAndWhite.HoldsOf(c, n) })),
+		"mateFires": MatesFire(c, cylinders), "ownCarb": OwnCarburettor(c, cylinders), "governed": governed(c) && c.Complains(known.Hunting, known.HangingRevs), "thin": diag.Names(c.Those(func(n string) bool { return c.CarburettorEach() && c.HasValves() && known.WeakAndWhite.HoldsOf(c, n) })),
 		"looked":   !slices.ContainsFunc(enters(c, cylinders), func(n string) bool { return !c.Looked(n) }),
 		"short":    c.AllLow() != nil || c.AnyLow(c.Read()) || !c.DryRead(),
 		"moved":    valvesMove(c),

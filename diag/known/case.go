@@ -56,7 +56,7 @@ type Case struct {
 
 // New does the sums on a test.
 func New(t *diag.Test) *Case {
-	t = Whole(t)
+	t = withSightsTold(Whole(t))
 	c := &Case{Test: t, Sums: diag.Assess(t)}
 	c.Test = c.withGasHeard()
 	c.Test = c.withCharger()

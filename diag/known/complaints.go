@@ -86,10 +86,12 @@ var oilLight = append(pairs("oil light|oil pressure light|oil lamp|oil pressure 
 	pairs("low oil pressure|oil pressure low|no oil pressure", "dash|cluster")...)
 
 // OwnWords are what is wrong in words of the customer's own of which nothing here makes a
-// complaint.
+// complaint; when something else is so belongs to that, and what somebody holds an engine to
+// need is nothing that it does.
 func (c *Case) OwnWords() []string {
 	return slices.DeleteFunc(slices.Clone(c.History.OwnWords), func(text string) bool {
-		return TellsOfOilLight(text) || SpeaksOf(plainWords(text), flashes...)
+		plain := plainWords(text)
+		return TellsOfOilLight(text) || SpeaksOf(plain, flashes...) || SpeaksOf(plain, hearsay...) || TellsOnlyWhen(text) && len(c.Complaints()) > 0
 	})
 }
 

@@ -9,12 +9,12 @@ import (
 
 // Words of what is seen of an engine as a whole, beside its cylinders.
 var (
-	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "oil looks milky", "dipstick is milky",
+	CoolantInOil = slices.Concat(pairs("oil|dipstick", "coffee with milk|milky coffee|milk coffee|latte|chocolate milk|like milk|cream colored|emulsified"), pairs("grey sludge|gray sludge|white sludge|beige sludge|tan sludge|creamy sludge|milky sludge|grey slime|gray slime|white slime|mayonnaise|mayo", "dipstick|sump|oil pan|drain"), []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "oil looks milky", "dipstick is milky",
 		"dipstick milky", "milky dipstick", "milky on the dipstick", "creamy oil", "oil is creamy", "oil like chocolate milk", "chocolate milk on the dipstick", "mayonnaise on the dipstick",
 		"oil looks like mayonnaise", "oil like mayonnaise", "oil is like mayonnaise", "oil turned to mayonnaise",
 		"mayonnaise in the oil", "mayonnaise in the sump", "mayonnaise in the oil pan", "emulsion on the dipstick", "oil emulsified", "oil is grey", "oil is gray", "oil grey and creamy", "milk in the oil",
 		"coolant in the sump", "water in the sump", "water drips from the sump", "water drips from the drain", "water from the drain plug", "water at the drain plug", "water out of the drain plug", "water from the sump plug", "water at the sump plug", "water drips from the oil pan", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
-		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
+		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"})
 	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
 	GasInCoolant = append([]string{"hoses hard cold", "hoses go hard", "hoses hard at once", "coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"},
@@ -81,7 +81,9 @@ func (c *Case) withGasHeard() *diag.Test {
 
 // IdleHangs is an engine whose speed stays up as the throttle shuts, as one does that gets
 // air which nobody meters.
-var IdleHangs = FoundSo("an idle that hangs or races", pairs("idle|idles|idling|revs|rpm|speed", "hang|slow to fall|slow to drop|slow to come down|races|racing|does not fall|does not come down"))
+var IdleHangs = FoundSo("an idle that hangs or races", hangingIdle)
+
+var hangingIdle = pairs("idle|idles|idling|revs|rpm|speed", "hang|slow to fall|slow to drop|slow to come down|races|racing|does not fall|does not come down|will not come down|stays up|stay up|drop slowly|drops slowly|fall slowly|falls slowly|come down slowly|comes down slowly")
 
 // FoundSo is a condition of that, with what it stands for.
 func FoundSo(what string, words []string) Condition {

@@ -197,7 +197,7 @@ func (c *Case) Coded(codes ...string) bool {
 
 // Sealable reports a complaint that the sealing could have explained.
 func (c *Case) Sealable(complaint string) bool {
-	return complaint != "stood" && complaint != "noise" && complaint != "oil use"
+	return complaint != "stood" && complaint != "noise" && complaint != "oil use" && complaint != Hunting && complaint != HangingRevs && complaint != OilOutside
 }
 
 // Complaint is the first complaint that the sealing could have explained.

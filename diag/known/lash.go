@@ -101,14 +101,26 @@ func (c *Case) shutThoughTight(n string) bool {
 	if l == nil || len(l.At) == 0 {
 		return (!c.LeakageCold() || c.Conditions.Engine == "cold") && c.AllTight([]string{n})
 	}
+	return !slices.ContainsFunc(valves, func(v valve) bool { return c.tightAt(v, n) && slices.Contains(l.At, v.at) })
+}
+
+// tightAt reports too little clearance, or none, at one valve of a cylinder.
+func (c *Case) tightAt(v valve, n string) bool {
 	r := c.Measured(Clearance)
-	for _, v := range valves {
-		tight, _ := Under(r.Of(v.name, n))
-		if (tight || slices.Contains(c.NoClearance(n), v.name)) && slices.Contains(l.At, v.at) {
-			return false
-		}
+	if r == nil {
+		return false
 	}
-	return true
+	tight, _ := Under(r.Of(v.name, n))
+	return tight || slices.Contains(c.NoClearance(n), v.name)
+}
+
+// ExhaustAlone reports cylinders of which an exhaust valve was found tight, or their air to
+// leave there, and of no inlet valve either.
+func (c *Case) ExhaustAlone(names []string) bool {
+	open := func(v valve) bool {
+		return slices.ContainsFunc(names, func(n string) bool { return c.tightAt(v, n) || c.LeaksAt(n, v.at) })
+	}
+	return !open(valves[0]) && open(valves[1])
 }
 
 // LeaksHeldOpen reports a cylinder that loses too much of its air at a valve with too little
@@ -133,10 +145,7 @@ func (c *Case) SeatsSink() bool {
 	if !c.GasFuel() || !c.MostExhaustTight() {
 		return false
 	}
-	return !slices.ContainsFunc(c.Every(), func(n string) bool {
-		tight, _ := Under(c.Measured(Clearance).Of("inlet", n))
-		return tight || slices.Contains(c.NoClearance(n), "inlet")
-	})
+	return !slices.ContainsFunc(c.Every(), func(n string) bool { return c.tightAt(valves[0], n) })
 }
 
 // wideFar is how many times its limit a clearance is wide that no wear alone makes so:

@@ -18,6 +18,7 @@ var linered = slices.Concat(heavyVehicles, []string{"tractor", "combine", "harve
 var (
 	liners    = []string{"liner", "sleeve"}
 	underPan  = []string{"into the sump", "into the oil pan", "into the pan", "into the crankcase", "into the oil", "from below", "from underneath"}
+	runsDown  = []string{"drips", "dripping", "weeps", "weeping", "seeps", "seeping", "leaks", "leaking", "runs", "running", "comes"}
 	coolantOf = "coolant|antifreeze|water|drips|dripping|drip|weeps|weeping|seeps|leaks|leaking|wet|runs"
 )
 
@@ -60,7 +61,8 @@ func (c *Case) wordsOfCoolant() []string {
 
 // seenBelow is a text that tells of coolant which comes out at a liner or runs into the oil pan.
 func seenBelow(text string) bool {
-	return SpeaksOf(text, underPan...) || SpeaksOf(text, pairs(strings.Join(liners, "|"), coolantOf)...)
+	below := seenFromBelow.MatchString(text) && SpeaksOf(text, liners...) && SpeaksOf(text, runsDown...)
+	return below || SpeaksOf(text, underPan...) || SpeaksOf(text, pairs(strings.Join(liners, "|"), coolantOf)...)
 }
 
 // CoolantSeenBelow is what was written of coolant that comes out at a liner or runs into the oil

@@ -56,7 +56,7 @@ func (c *Case) liquidIn(name string) Liquid {
 // LiquidSeenIn reports liquid that was seen in a cylinder, and not beside it: looked at, or
 // come out as its plug did; or an oily cylinder that hangs and stopped the engine.
 func (c *Case) LiquidSeenIn(name string) bool {
-	seen := c.SeenIn(name)
+	seen := seenFromBelow.ReplaceAllString(c.SeenIn(name), "")
 	if seen != "" && (SpeaksOf(seen, LiquidWords...) && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || SpeaksOf(seen, outOfIt...) || liquidFound(seen)) {
 		return true
 	}
@@ -99,6 +99,10 @@ func (c *Case) OilRunsDown(name string) bool {
 // which it is looked for and the parts that water gives their name.
 var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?|soap\w*|spray\w*|(?:gasket|head) (?:edge|joint)|edge of the (?:head )?gasket|joint|flange|outside|(?:foot|bottom|lower end|lower seals?|outside) of|into the (?:oil pan|sump|pan|crankcase)|core plugs?|freeze plugs?|` +
 	`(?:water|coolant) (?:pump|hose|jacket|pipe|outlet|inlet|neck|temperature|gauge|manifold|passages?|level|bottle|tank|side|hole))\b[^;,.]*`)
+
+// seenFromBelow is what is said of coolant under a liner: with the oil pan off, at the rings that
+// seal its foot, or at the hole between them. It comes down the outside.
+var seenFromBelow = regexp.MustCompile(`[^;]*\b(?:(?:oil pan|pan|sump) (?:is |was )?(?:off|out|removed|dropped|down)|(?:seen )?from (?:below|underneath)|(?:lower|sealing|bottom|liner|sleeve) (?:sealing )?(?:rings?|seals?|o rings?|orings?)|weep ?holes?|tell ?tales?|(?:off|down|outside) (?:of )?(?:the |its )?(?:liner|sleeve)s?|(?:liner|sleeve)s?\b[^;,.]*\b(?:at the bottom|at its foot|below|underneath))\b[^;]*`)
 
 // NoLiquidCame reports an engine that was turned by hand with the plugs out, and
 // nothing came out of this cylinder.

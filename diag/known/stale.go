@@ -17,7 +17,7 @@ var FuelOld = OfEngine("an engine lit by a spark on liquid fuel that stood 3 mon
 })
 
 // FuelStood is such an engine that does not start, or badly, while nothing of what was read is why.
-var FuelStood = All(FuelOld, Complaint("no start", "hard start"), OfEngine("no spark found missing or weak, not every plug wet with fuel, no cylinder low beside others, and, where it was read, pressure enough to fire", func(c *Case) bool {
+var FuelStood = All(FuelOld, Complaint("no start", "hard start", "lean running", Hunting), OfEngine("no spark found missing or weak, not every plug wet with fuel, no cylinder low beside others, and, where it was read, pressure enough to fire", func(c *Case) bool {
 	return !c.WorkDone(noSpark...) && !c.EveryPlugWet() && len(c.LowSet()) == 0 && (!c.DryRead() || c.MayFire())
 }))
 

@@ -6,9 +6,9 @@ import (
 )
 
 // fuelStood is on the fuel of an engine that stood: the commonest reason why a small engine does not
-// start after a season, and the cheapest to put right.
+// start, or hunts, after a season, and the cheapest to put right.
 var fuelStood = []Rule{{
-	Name: "fuel-stood", Title: "The fuel stood in it, and it starts badly since", Class: Elsewhere, About: diag.AboutMixture,
+	Name: "fuel-stood", Title: "The fuel stood in it, and it starts or idles badly since", Class: Elsewhere, About: diag.AboutMixture,
 	Why: "Gasoline loses within months what lights it, and what is left dries to gum in the jets of a carburetor. Fresh fuel and a clean bowl cost little and are tried before anything inside the engine is suspected; " +
 		"rings and valves that stood as long stay provisional until it has run.",
 	Source: "common practice, no source",

@@ -113,6 +113,9 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 	if slices.Contains(unfelt, complaint) && s.aLittleLow(c) || s.notFelt(complaint) {
 		return false
 	}
+	if complaint == known.SpittingBack && c.ExhaustAlone(s.Cylinders) { // which opens to the other side
+		return false
+	}
 	return s.blowsAcross(c, complaint) || slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
 }
 

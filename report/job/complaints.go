@@ -105,7 +105,7 @@ func sentenceTells(parts []*node, k key) []string {
 			return nil
 		case len(heard) > 0:
 			words = appendNew(words, heard...)
-		case !anyOfWords(said, circumstances) || anyOfWords(said, past):
+		case !anyOfWords(said, known.Circumstances) || anyOfWords(said, past):
 			return nil // another matter, in words of the customer's own
 		default:
 			other, then = true, then || anyOfWords(said, onlyThen)
@@ -117,14 +117,11 @@ func sentenceTells(parts []*node, k key) []string {
 	if at := slices.Index(words, "no start"); at >= 0 && then {
 		words[at] = "hard start"
 	}
-	return words
+	return inOrder(words)
 }
 
-// Words of when something is so, and of what is no more.
-var (
-	circumstances = strings.Fields("worse worst better only mostly mainly especially fine ok okay when whenever while hot cold warm wet damp rain sometimes always intermittent intermittently uphill downhill morning mornings started steady random")
-	past          = strings.Fields("until used was were cured fixed gone anymore longer none nothing")
-)
+// past are words of what is no more.
+var past = strings.Fields("until used was were cured fixed gone anymore longer none nothing")
 
 // appendNew adds words that are not there yet.
 func appendNew(words []string, more ...string) []string {
@@ -164,11 +161,11 @@ var complaintsCalled = []complaintCalled{
 	{"lean running",
 		"runs lean; running lean; too lean",
 		"lean",
-		"pops back; popping back; spits back; spitting back; coughs back; pops through the carburetor; pops through the carburettor; pops through the carb; popping through the carburetor; popping through the carburettor; popping through the carb; pops in the carburetor; pops in the carburettor; pops in the carb"},
+		""},
 	{"misfire",
 		"misfires; misfiring; misses; runs on three",
 		"miss; missing; skips; skipping; a miss; runs on 3; dead cylinder; p0300",
-		"hunts; hunting; hunting idle; surges; surging; stalls; stalling; stalled; dies at idle; dies when; keeps dying; cuts out; cutting out; conks out; conking out; " +
+		"stalls; stalling; stalled; dies at idle; dies when; keeps dying; cuts out; cutting out; conks out; conking out; " +
 			"backfires; backfiring; backfire; back fires; back firing; pops and bangs; popping and banging; pops; popping; bangs in the exhaust; bangs through the exhaust; " +
 			"runs rough; rough running; running rough; rough idle; idles rough; rough; runs bad; runs badly; bad idle; shakes; shaking; runs on one; runs on two; runs on five; runs on six; runs on seven; running on three; running on two; has a miss; with a miss; stumble; stumbles; stumbling; drops a cylinder; a cylinder drops out; hitting on three"},
 	{"rich running",
@@ -241,9 +238,48 @@ var onlyThen = strings.Fields("hot cold warm wet damp rain morning mornings some
 
 // complaintsIn gives the complaints that a sentence tells of, in the list's order.
 func complaintsIn(text string) []string {
-	rest := " " + strings.Join(strings.FieldsFunc(plainWords(text), func(c rune) bool { return c == ' ' || strings.ContainsRune(",;:/()\"+&", c) }), " ") + " "
+	found, text := known.SymptomsTold(text)
+	told := len(found)
+	var all []string
+	for _, clause := range sentenceEnds().Split(untilWarm().ReplaceAllString(text, " "), -1) {
+		heard, left := heardIn(clause)
+		well := len(heard) == 0 && !anyOfWords(left, past) && !anyOfWords(slices.DeleteFunc(slices.Clone(left), isWell), denies)
+		if anyOfWords(left, denies) && !well { // "then runs fine" denies nothing
+			found = found[:told]
+			break
+		}
+		found, all = append(found, heard...), append(all, left...)
+	}
+	if at := slices.Index(found, "no start"); at >= 0 && anyOfWords(all, onlyThen) {
+		found[at] = "hard start"
+	}
+	return inOrder(found)
+}
+
+// inOrder puts complaints in the list's order, those of no list behind.
+func inOrder(found []string) []string {
+	place := func(name string) int {
+		if at := slices.Index(complaints, name); at >= 0 {
+			return at
+		}
+		return len(complaints)
+	}
+	slices.SortStableFunc(found, func(a, b string) int { return place(a) - place(b) })
+	return slices.Compact(found)
+}
+
+var (
+	sentenceEnds = lazily(`[,;]| then | but | otherwise `)
+	untilWarm    = lazily(`\buntil (?:it is |it's |it has |they are )?(?:fully )?(?:warm(?:ed up|s up)?|hot|up to temperature)\b`)
+)
+
+// isWell is a word of what is well at other times.
+func isWell(w string) bool { return w == "fine" || w == "ok" || w == "okay" }
+
+// heardIn gives the complaints that a clause of a sentence tells of, and the words left of it.
+func heardIn(clause string) (found, left []string) {
+	rest := " " + strings.Join(strings.FieldsFunc(plainWords(clause), func(c rune) bool { return c == ' ' || strings.ContainsRune(",;:/()\"+&", c) }), " ") + " "
 	rest = howMuch.Replace(rest)
-	var found []string
 	for _, c := range complaintPhrases() {
 		for _, phrase := range c.Words {
 			if strings.Contains(rest, " "+phrase+" ") {
@@ -252,13 +288,5 @@ func complaintsIn(text string) []string {
 			}
 		}
 	}
-	left := strings.Fields(rest)
-	if anyOfWords(left, denies) {
-		return nil
-	}
-	if at := slices.Index(found, "no start"); at >= 0 && anyOfWords(left, onlyThen) {
-		found[at] = "hard start"
-	}
-	slices.SortStableFunc(found, func(a, b string) int { return slices.Index(complaints, a) - slices.Index(complaints, b) })
-	return slices.Compact(found)
+	return found, strings.Fields(rest)
 }
