@@ -84,6 +84,21 @@ func (c *Case) PlugApart() []string {
 	return such
 }
 
+// MissingByWork are the cylinders of an engine that runs and misfires that are not missed when
+// they are off, or of which a valve was measured to open too little, less than half of all and
+// none of the engine low; no code of misfiring names others.
+func (c *Case) MissingByWork() []string {
+	if !c.Complains("misfire") || !c.Starts() || c.Measured(Balance) == nil && c.Measured(Clearance) == nil || c.AnyLow(c.Read()) {
+		return nil
+	}
+	_, named := c.MisfireCodes()
+	idle := c.Those(func(n string) bool { return PullsNothing.HoldsOf(c, n) && BalanceTells.HoldsOf(c, n) || c.LiftFar(n) })
+	if 2*len(idle) >= len(c.Every()) || slices.ContainsFunc(named, func(n string) bool { return !slices.Contains(idle, n) }) {
+		return nil
+	}
+	return idle
+}
+
 // MissingByPlug are the plugs of an engine that runs and misfires that are wet with fuel or
 // sooty, half of those read at most and in no bank all of them: what all the cylinders of a
 // sensor share makes it read lean, and these sooty. No cylinder is low, and no code of misfiring

@@ -33,6 +33,15 @@ var missRules = []Rule{
 		Say: missReads, Headline: "misses-by-plug", Keeps: true, SaysBetterThan: leanFindings,
 	},
 	{
+		Name: "lean-by-idle-cylinder", Title: "An engine that misfires and reads lean, and a cylinder that was measured to do no work",
+		Why: "A cylinder that is not missed when it is off, or whose valve hardly opens, sends out air that it did not burn, and the oxygen in it reads as too much air for the fuel. What was measured there is followed " +
+			"before what all cylinders share, and the trims are read again after it.",
+		Source: byUnburnt, Class: Single, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.Balance, known.Clearance},
+		Of: oneSet("the cylinders that are not missed when they are off, or of which a valve opens too little by a tenth, less than half of all and none low, where the engine misfires and no code names others", (*known.Case).MissingByWork), When: readsAsMiss,
+		Kind: OfTrims, Weigh: missesByWork,
+		Say: missReads, Headline: "misses-by-work", Keeps: true, SaysBetterThan: leanFindings,
+	},
+	{
 		Name: "lean-by-dead-injector", Title: "An engine that reads lean, and an injector there that gives nothing",
 		Why: "A cylinder that gets no fuel sends its air out as it came in, and the sensor of its bank takes it for too much air: the computer adds fuel to the others. What was measured on that injector is why, " +
 			"until it was put right and the trims were read again.",
@@ -48,6 +57,16 @@ var missRules = []Rule{
 		Of: oneSet("the one plug of several that is wet with fuel or sooty, where no cylinder is low and no code names others", (*known.Case).PlugApart), When: known.VacuumDrops,
 		Kind: OfVacuum, For: speaks(Hint, "own-spark"), Say: vacuumAt(diag.CheckAgain), Headline: "misses-by-plug", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
 	},
+}
+
+// missesByWork speaks against what all cylinders share, and where a valve opens too little
+// against a spark that fires into what little there is.
+func missesByWork(c *known.Case, s known.Subject) []Voice {
+	list := denies(Known, "miss-reads-lean", append([]string{"ignition"}, leanCauses...)...)
+	if !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.LiftFar(n) }) {
+		list = append(list, denies(Known, "lift-explains", "own-spark", "own-injector", "coil-or-lead")...)
+	}
+	return list
 }
 
 // leanFindings are the findings on the mixture that one cylinder which does not fire makes.
