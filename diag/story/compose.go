@@ -268,9 +268,9 @@ func (s *story) part(m *member) int {
 }
 
 // looksLast is 0 for what was measured, which is told before the look of plugs, and
-// before how the engine came here where that asks for nothing.
+// before how the engine came here where that asks for nothing, and for what is understood.
 func looksLast(m *member) int {
-	if m.rule.Kind == rule.OfPlugs && m.rule.Class >= rule.Group || m.rule.Kind == rule.OfHistory && m.finding.Urgency == diag.NoAction {
+	if m.rule.Apart && m.rule.About == diag.AboutCylinders || m.rule.Kind == rule.OfPlugs && m.rule.Class >= rule.Group || m.rule.Kind == rule.OfHistory && m.finding.Urgency == diag.NoAction {
 		return 1
 	}
 	return 0

@@ -14,7 +14,7 @@ const (
 	// the next one is to take it apart: nobody goes on for ever.
 	mostAnswers = 5
 	// mostMade is how many are made where readings are counted too.
-	mostMade = 7
+	mostMade = 6
 	// fewAnswers is of how many of these the job says in words what came of it.
 	fewAnswers = 1
 	// fewTold is of how many the job says it in words before one more is taken to

@@ -129,10 +129,11 @@ func (s *story) howFar(c *known.Case) int {
 // engine itself, the mixture, the test, and each fuel circuit.
 type sets struct {
 	parent    []int
-	cylinders []string // the first of all things
-	others    []string // and those after them
-	mixes     string   // the first cylinder that its own hit ties to the mixture
-	doubted   bool     // the figures of a whole section are in another unit than they say
+	cylinders []string        // the first of all things
+	others    []string        // and those after them
+	mixes     string          // the first cylinder that its own hit ties to the mixture
+	told      map[string]bool // cylinders of which something is told that is not apart; nil where nothing is apart
+	doubted   bool            // the figures of a whole section are in another unit than they say
 }
 
 func newSets(c *known.Case) *sets {
@@ -199,10 +200,15 @@ func (s *sets) nodeOfHit(h rule.Hit) int {
 	if s.ofNone(h) {
 		return s.node(string(diag.AboutEngine))
 	}
-	if h.Rule.Apart {
+	if h.Rule.Apart && !s.spokenOf(h.Subject) {
 		return s.node("apart " + h.Rule.Name)
 	}
 	return s.nodeOf(h.Rule.About, h.Subject)
+}
+
+// spokenOf reports cylinders of which something else is told.
+func (s *sets) spokenOf(subject known.Subject) bool {
+	return slices.ContainsFunc(subject.Cylinders, func(n string) bool { return s.told[n] })
 }
 
 // otherMatter reports a cylinder that the mixture ties to another, of which one is short of
@@ -228,6 +234,7 @@ func ofNone(r *rule.Rule, subject known.Subject, doubted bool, all int) bool {
 // joinHits joins what rules tie together: the cylinders of a group, and
 // whatever else a combination is about.
 func (s *sets) joinHits(c *known.Case, hits []rule.Hit) {
+	s.tell(hits)
 	for _, h := range hits {
 		n := s.nodeOfHit(h)
 		if h.Rule.About == diag.AboutCylinders && !h.Rule.Of.Each && !s.ofNone(h) {
@@ -247,6 +254,21 @@ func (s *sets) joinHits(c *known.Case, hits []rule.Hit) {
 				for _, name := range h.Subject.Cylinders {
 					s.join(n, s.cylinder(name))
 				}
+			}
+		}
+	}
+}
+
+// tell notes of which cylinders something is told, where anything is apart.
+func (s *sets) tell(hits []rule.Hit) {
+	if !slices.ContainsFunc(hits, func(h rule.Hit) bool { return h.Rule.Apart && len(h.Subject.Cylinders) > 0 }) {
+		return
+	}
+	s.told = map[string]bool{}
+	for _, h := range hits {
+		if h.Rule.About == diag.AboutCylinders && !h.Rule.Apart && !s.ofNone(h) {
+			for _, n := range h.Subject.Cylinders {
+				s.told[n] = true
 			}
 		}
 	}
