@@ -13,7 +13,7 @@ var fuelOutside = pairs("fuel|petrol|gasoline", "drip|weep|spray|puddle|runs dow
 // a joint was opened for a test, or a pressure that falls.
 var fuelGetsOut = saying{slices.Concat(pairs("fuel|petrol|gasoline|diesel", "drips from|drips at|drips on|weeps|spray|squirt|pours|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto|leaks at|leaks by|leaks on|leaks around|leaking at|leaking by|leaking on|leak at|leak from|leak by"),
 	pairs("fuel tank|petrol tank", "wet|leak|rusted through|cracked|holed"), pairs("wet", "with petrol|with fuel|with gasoline|with diesel"), pairs("fuel line|fuel hose|fuel pipe|fuel rail|petrol line|petrol hose|petrol pipe|injector pipe|injection pipe|injector line|fuel union|fuel fitting", "wet|crack|burst|leak|split|rusted through|chafed through|holed"),
-	[]string{"smells of petrol round the", "smells of fuel round the", "smells of petrol at the", "smells of fuel at the"}),
+	[]string{"fuel leak", "petrol leak", "gasoline leak", "leaks petrol", "leaks gasoline", "smells of petrol round the", "smells of fuel round the", "smells of petrol at the", "smells of fuel at the"}),
 	[]string{"plug", "electrode", "nozzle", "into the", "in the oil", "in the cylinder", "piston", "crown", "bore", "wall", "vacuum", "diaphragm", "seep", "exhaust", "dipstick"},
 	[]string{"leak off", "leaks off", "back leak", "cracked open", "cracked off", "cracking", "loosened", "fuel pressure", "pressure falls", "pressure drops", "leaks down", "leaking down", "test"}}
 

@@ -34,7 +34,7 @@ var symptoms = []symptom{
 }
 
 // leanByChoke are words of an engine that runs with its choke and badly without.
-var leanByChoke = append(pairs("choke", "runs only|only runs|run without|runs better|better with|better on|steadier|smoother|smooths out|dies without|dies when|stalls without|stalls when|dies with|needs|has to stay on|half on|half out|half shut|half closed"),
+var leanByChoke = append(pairs("choke", "runs only|only runs|only run|only idle|run only|run on|runs on|idles on|run without|runs better|better with|better on|steadier|smoother|smooths out|dies without|dies when|stalls without|stalls when|dies with|needs|has to stay on|half on|half out|half shut|half closed"),
 	"only with choke", "only with the choke", "only on choke", "only on the choke", "only on half choke", "half choke")
 
 // SymptomsTold gives the symptoms that a sentence tells of, and what it says beside them. What
@@ -60,10 +60,11 @@ func SymptomsTold(text string) (told []string, rest string) {
 // Words of when something is so: how it goes with load, warmth, weather or time.
 var (
 	Circumstances = strings.Fields("worse worst better only mostly mainly especially fine ok okay when whenever while hot cold warm wet damp rain sometimes always intermittent intermittently uphill downhill morning mornings started steady random")
+	comesAndGoes  = strings.Fields("load idle picks clears smooths")
 	// circumstanced are words that stand beside these.
 	circumstanced = strings.Fields("under load loaded unloaded no without with at in on up down over after before until from to for of and or but then again also just even most more less very quite bit it is its gets goes clears away out off through the a an all any first few every about around " +
 		"idle idling revs revved revving rev rpm throttle speed speeds high low full half part light heavy pulling pull pulls towing climbing climb accelerating acceleration cruising cruise overrun slowing driving drive drives driven running run runs traffic highway town hill hills slope grade " +
-		"start starting restart engine warms warmed warmup minute minutes second seconds hour hours mile miles km day days week weeks month months year years winter summer weather rainy humid night overnight long short trips picks smooth smooths smoothly normal normally often rarely occasionally suddenly slowly")
+		"start starting restart engine warms warmed warmup minute minutes second seconds hour hours mile miles km day days week weeks month months year years winter summer weather plane mowing cutting working rainy humid night overnight long short trips picks smooth smooths smoothly normal normally often rarely occasionally suddenly slowly")
 )
 
 // TellsOnlyWhen reports words that say no more than when something else is so.
@@ -74,7 +75,7 @@ func TellsOnlyWhen(text string) bool {
 	}
 	for _, w := range strings.FieldsFunc(plainWords(text), func(c rune) bool { return c == ' ' || strings.ContainsRune(",;:/.()\"", c) }) {
 		switch {
-		case slices.Contains(Circumstances, w), w == "load", w == "idle":
+		case slices.Contains(Circumstances, w), slices.Contains(comesAndGoes, w):
 			some = true
 		case !slices.Contains(circumstanced, w) && strings.Trim(w, "0123456789") != "":
 			return false
