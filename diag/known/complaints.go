@@ -91,7 +91,7 @@ var oilLight = append(pairs("oil light|oil pressure light|oil lamp|oil pressure 
 func (c *Case) OwnWords() []string {
 	return slices.DeleteFunc(slices.Clone(c.History.OwnWords), func(text string) bool {
 		plain := plainWords(text)
-		return TellsOfOilLight(text) || SpeaksOf(plain, flashes...) || SpeaksOf(plain, hearsay...) || TellsOnlyWhen(text) && len(c.Complaints()) > 0
+		return TellsOfOilLight(text) || len(SmokeTold(text)) > 0 || SpeaksOf(plain, flashes...) || SpeaksOf(plain, hearsay...) || TellsOnlyWhen(text) && len(c.Complaints()) > 0
 	})
 }
 
@@ -117,10 +117,31 @@ func AsComplaint(complaint string) string {
 	return complaint
 }
 
-// SteamAtStart is an engine lit by a spark that smokes white as it starts and at no other time:
-// the water that its cold exhaust held.
+// Words of when an engine smokes, and that it clears.
+var (
+	smokesWhen = []struct {
+		when  string
+		words []string
+	}{
+		{"start", []string{"start", "starts", "starting", "startup", "cold morning", "cold mornings", "frost", "frosty", "freezing", "winter", "when cold", "when it is cold", "first thing", "first minute"}},
+		{"idle", []string{"idle", "idling", "at the lights"}},
+		{"load", []string{"load", "uphill", "hill", "hills", "pulling", "accelerat", "full throttle", "foot down"}},
+		{"overrun", []string{"overrun", "coasting", "off the throttle", "lift off", "downhill"}},
+		{"always", []string{"always", "all the time", "all the way", "constantly", "never stops"}},
+	}
+	inFrost  = []string{"frost", "frosty", "freezing", "winter", "cold morning", "cold mornings", "cold day", "cold days", "cold weather", "ice", "below zero", "snow"}
+	itClears = append([]string{"clears", "clear up", "runs clean", "then clean", "then nothing", "then none", "goes away", "until warm", "until it is warm", "a few seconds", "some seconds", "a minute", "one minute", "a moment", "then stops"}, pairs("gone|stops|away|clean", "after|once|when|in|later")...)
+)
+
+// SteamAtStart is an engine that smokes white as it starts and at no other time: lit by a spark
+// the water that its cold exhaust held; of a diesel that starts well in the frost, and of which it
+// is told that it clears, the fuel of its first cold strokes.
 func (c *Case) SteamAtStart() bool {
-	return c.Smokes("white", "start") && len(c.History.Smoke.When) == 1 && !c.Spec.Diesel() && !c.Complains(coolantLoss, "overheating")
+	if !c.Smokes("white", "start") || len(c.History.Smoke.When) != 1 || c.Complains(coolantLoss, "overheating") {
+		return false
+	}
+	ill := slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) || c.Spec.Runs == "rough" || c.Spec.Runs == "does not run"
+	return !c.Spec.Diesel() || !ill && c.told(inFrost...) && c.told(itClears...)
 }
 
 // oilUseTold reports oil use in a figure that is more than what any engine uses, or in words
@@ -142,14 +163,32 @@ func isMisfireCode(code string) bool {
 
 // smokeTold are words of smoke by its color; smokeOfTest those of a machine that makes some.
 var (
-	smokeTold   = map[string][]string{BlueSmoke: pairs("smoke|smokes|smoking", "blue|bluish"), WhiteSmoke: pairs("smoke|smokes|smoking", "white|whitish"), BlackSmoke: pairs("smoke|smokes|smoking", "black")}
+	smokeTold   = map[string][]string{BlueSmoke: pairs(smokeNames, "blue|bluish"), WhiteSmoke: pairs(smokeNames, "white|whitish"), BlackSmoke: pairs(smokeNames, "black")}
 	smokeOfTest = []string{"smoke test", "smoke machine", "smoke tester", "smoke comes out", "smoke came out"}
 )
+
+// smokeNames are what comes out of an exhaust.
+const smokeNames = "smoke|smokes|smoking|smoky|puff|puffs|puffing|steam|steams|steaming|cloud|clouds|haze|fumes"
+
+// SmokeSaid is the smoke that a sentence tells of, with when it smokes; without a color for none.
+func SmokeSaid(text string) diag.Smoke {
+	told := SmokeTold(text)
+	if len(told) == 0 {
+		return diag.Smoke{}
+	}
+	smoke := diag.Smoke{Colour: strings.TrimSuffix(told[0], " smoke")}
+	for _, at := range smokesWhen {
+		if SpeaksOf(plainWords(text), at.words...) {
+			smoke.When = append(smoke.When, at.when)
+		}
+	}
+	return smoke
+}
 
 // SmokeTold gives the exhaust smoke that a sentence tells of.
 func SmokeTold(text string) []string {
 	plain := plainWords(text)
-	if !strings.Contains(plain, "smok") || SpeaksOf(plain, smokeOfTest...) || mended(plain) {
+	if !SpeaksOf(plain, strings.Split(smokeNames, "|")...) || SpeaksOf(plain, smokeOfTest...) || mended(plain) {
 		return nil
 	}
 	var found []string

@@ -159,11 +159,12 @@ var historyRules = []Rule{
 	},
 	{
 		Name: "steam-at-start", Title: "White smoke as a cold engine starts, and at no other time", Class: Information, About: diag.AboutEngine,
-		Why:    "What burns makes water, and a cold exhaust holds it until the next start blows it out as steam. It is gone as the exhaust gets warm and says nothing of the engine; white smoke that stays, or coolant that is missed, is another matter.",
+		Why: "What burns makes water, and a cold exhaust holds it until the next start blows it out as steam. It is gone as the exhaust gets warm and says nothing of the engine; white smoke that stays, or coolant that is missed, is another matter. " +
+			"A diesel that starts in the frost blows out the fuel that its first cold strokes do not light; where it starts well and clears within a minute or two that is usual.",
 		Source: "follows from how the engine works",
-		Of:     theEngine, When: known.OfEngine("lit by a spark, white smoke at the start and at no other time, no coolant missed and not too hot", (*known.Case).SteamAtStart),
-		Kind: OfHistory, Say: func(*known.Case, known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
+		Of:     theEngine, When: known.OfEngine("white smoke at the start and at no other time, no coolant missed and not too hot, of a diesel also nothing else complained of, in the frost, and said to clear", (*known.Case).SteamAtStart),
+		Kind: OfHistory, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"diesel": c.Spec.Diesel()}}
 		}, Headline: "see-findings",
 	},
 	{

@@ -32,8 +32,11 @@ func (s *section) complaints() (words, told, own []string) {
 		switch {
 		case n == nil || slices.Contains(noComplaint, plainWords(n.text)):
 			continue
-		case known.TellsOfOilLight(n.text):
+		case known.TellsOfOilLight(n.text), tellsOfNothing(n.text):
 			told = append(told, n.text)
+			continue
+		case tellsOfSmoke(n.text):
+			words, told = appendNew(words, complaintsIn(n.text)...), append(told, n.text)
 			continue
 		case !vocabularyOf(k.says).answers(n.text, k.words):
 			if heard := complaintsIn(n.text); len(heard) > 0 {
@@ -81,7 +84,30 @@ func inOwnWords(text string, k key) bool {
 	}
 	slip := vocabulary.nearTo(text, k.words) != "" || meant(text, k.words) != "" || vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
 	figure := strings.ContainsAny(text, "0123456789") && long < 2 // "about 120" tells of nothing
-	return !slip && !figure && letters >= leastLetters && !anyOfWords(words, denies)
+	return !slip && !figure && letters >= leastLetters && (!anyOfWords(words, denies) || tellsSomething(text))
+}
+
+// tellsSomething reports a sentence of which one part denies nothing, of two words at least, and
+// none says that it is over.
+func tellsSomething(text string) bool {
+	return !overWithIt().MatchString(plainWords(text)) && slices.ContainsFunc(sentenceEnds().Split(strings.ReplaceAll(text, " and ", ", "), -1), func(part string) bool {
+		said := strings.Fields(plainWords(part))
+		return len(said) > 1 && len(part) > leastLetters && !anyOfWords(said, denies)
+	})
+}
+
+// tellsOfNothing reports a sentence that says that nothing is wrong, and no complaint beside it:
+// "nothing wrong, just a yearly look".
+func tellsOfNothing(text string) bool {
+	parts := sentenceEnds().Split(text, -1)
+	return len(parts) > 1 && len(complaintsIn(text)) == 0 && slices.Contains(noComplaint, plainWords(strings.TrimSpace(parts[0])))
+}
+
+// leastTold is how many words a sentence on smoke has at least; fewer are better told by its key.
+const leastTold = 5
+
+func tellsOfSmoke(text string) bool {
+	return len(strings.Fields(text)) >= leastTold && len(known.SmokeTold(text)) > 0
 }
 
 // anyOfWords reports one of some words among others.
@@ -171,7 +197,7 @@ var complaintsCalled = []complaintCalled{
 	{"rich running",
 		"runs rich; running rich; too rich; smells of fuel",
 		"rich; over fuelling",
-		"smells of petrol; smells of gas; smells of gasoline; stinks of fuel; stinks of petrol; smell of fuel; smell of petrol; floods; flooding"},
+		"smells of petrol; smell petrol; smell fuel; smell gas; smell gasoline; smells of gas; smells of gasoline; stinks of fuel; stinks of petrol; smell of fuel; smell of petrol; floods; flooding"},
 	{"low power",
 		"no power; lack of power; lacks power; down on power; loss of power; power loss; gutless; sluggish; lost power; poor power",
 		"weak",
@@ -183,11 +209,11 @@ var complaintsCalled = []complaintCalled{
 	{"coolant loss",
 		"loses coolant; losing coolant; loosing coolant; loosing water; looses coolant; losing water; uses water; uses coolant; using coolant; using water; loses water; water loss",
 		"coolant leak",
-		"lost coolant; drinks water; coolant goes down; coolant level drops; coolant disappears"},
+		"lost coolant; drinks water; coolant goes down; coolant level drops; coolant disappears; top up coolant; top up water; top up bottle; top up tank; top up radiator; topping up coolant; topping up water; topping up bottle; topping up radiator; add water; adding water; adds water; add coolant; adding coolant; needs water; needs coolant; needs topping up with water; fill up the radiator"},
 	{"overheating",
 		"overheats; overheat; runs hot; running hot; gets hot; boils; boiling over",
 		"",
-		"overheated; boiled; boiling; temperature climbs"},
+		"overheated; boiled; boiling; boils over; temperature climbs; temperature rises; temperature goes up; temperature needle climbs; needle climbs; gauge climbs; in the red; into the red; into red"},
 	{"noise",
 		"noisy; knock; knocking; knocks; ticking; tapping; rattle; clatter",
 		"tick; lifter noise; bottom end noise",
@@ -236,19 +262,23 @@ var howMuch = strings.NewReplacer(" a bit of ", " ", " a little ", " ", " a lot 
 // onlyThen are words by which an engine that does not start does so at other times.
 var onlyThen = strings.Fields("hot cold warm wet damp rain morning mornings sometimes intermittently intermittent occasionally times")
 
-// complaintsIn gives the complaints that a sentence tells of, in the list's order.
+// complaintsIn gives the complaints that a sentence tells of, in the list's order: of each part
+// of it that denies none.
 func complaintsIn(text string) []string {
 	found, text := known.SymptomsTold(text)
 	told := len(found)
 	var all []string
-	for _, clause := range sentenceEnds().Split(untilWarm().ReplaceAllString(text, " "), -1) {
-		heard, left := heardIn(clause)
-		well := len(heard) == 0 && !anyOfWords(left, past) && !anyOfWords(slices.DeleteFunc(slices.Clone(left), isWell), denies)
-		if anyOfWords(left, denies) && !well { // "then runs fine" denies nothing
-			found = found[:told]
-			break
+	parts := sentenceEnds().Split(untilWarm().ReplaceAllString(text, " "), -1)
+	for i := 0; i < len(parts); i++ {
+		heard, left := heardIn(parts[i])
+		switch denied := anyOfWords(left, denies); {
+		case len(heard) == 0 && overWithIt().MatchString(plainWords(parts[i])): // of what came before
+			return inOrder(found[:told])
+		case denied && len(heard) > 0 && strings.Contains(parts[i], " and "): // which may deny another thing
+			parts = append(parts, strings.Split(parts[i], " and ")...)
+		case !denied:
+			found, all = append(found, heard...), append(all, left...)
 		}
-		found, all = append(found, heard...), append(all, left...)
 	}
 	if at := slices.Index(found, "no start"); at >= 0 && anyOfWords(all, onlyThen) {
 		found[at] = "hard start"
@@ -269,8 +299,12 @@ func inOrder(found []string) []string {
 }
 
 var (
-	sentenceEnds = lazily(`[,;]| then | but | otherwise `)
-	untilWarm    = lazily(`\buntil (?:it is |it's |it has |they are )?(?:fully )?(?:warm(?:ed up|s up)?|hot|up to temperature)\b`)
+	// sentenceEnds are where one thing that a sentence tells ends and the next begins.
+	sentenceEnds = lazily(`[,;:()/]| then |\b(?:but|though|although|except|however|yet|otherwise)\b`)
+	// overWithIt says of what comes before it that it is so no more, but where a circumstance
+	// follows: "gone once warm".
+	overWithIt = lazily(`\b(?:fixed|cured|anymore|any more|no longer|gone(?: now)?$|gone since)\b|\bgone$`)
+	untilWarm  = lazily(`\buntil (?:it is |it's |it has |they are )?(?:fully )?(?:warm(?:ed up|s up)?|hot|up to temperature)\b`)
 )
 
 // isWell is a word of what is well at other times.

@@ -217,6 +217,11 @@ func (r *reader) history(j *Job, top *section) diag.History {
 	for _, text := range append([]string{h.Onset, h.Arrival}, h.Findings...) {
 		h.Heard = appendNew(h.Heard, append(complaintsIn(text), known.SmokeTold(text)...)...)
 	}
+	for _, text := range h.Said {
+		if h.Smoke.Colour == "" {
+			h.Smoke = known.SmokeSaid(text)
+		}
+	}
 	h.Heard = slices.DeleteFunc(h.Heard, func(x string) bool { return x == "stood" || x == known.OilOutside }) // of which a word of the arrival is no complaint
 	return h
 }
