@@ -194,6 +194,9 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 		if name := keyTaking(k, piece.text); name != "" && put(name, piece.text, piece.at) {
 			continue
 		}
+		if name, value := named(k, piece.text); name != "" && put(name, value, piece.at) {
+			continue
+		}
 		if name, value := counted(k, piece.text); name != "" && put(name, value, piece.at) {
 			continue
 		}
@@ -240,6 +243,25 @@ func counted(section key, text string) (name, value string) {
 			return k.name, number
 		case called && k.form == asAmount:
 			return k.name, text
+		}
+	}
+	return "", ""
+}
+
+// named gives the key of a section that a word and the key's name behind it belong to, 'warm engine', and the word; "" for
+// none.
+func named(section key, text string) (name, value string) {
+	at := strings.LastIndexByte(text, ' ')
+	if at < 1 || section.name == "engine" {
+		return "", ""
+	}
+	word, called := text[:at], fold(text[at+1:])
+	for _, k := range section.keys {
+		if k.form != asWord || k.name != called && !slices.Contains(keysCalled(called), k.name) {
+			continue
+		}
+		if said, _ := vocabularyOf(k.says).find(word, k.words); said != "" {
+			return k.name, word
 		}
 	}
 	return "", ""

@@ -131,6 +131,9 @@ func (r *reader) pairedRow(name, text string, keys []key) string {
 // there is none.
 func (r *reader) groupRow(name, text string, keys []key) string {
 	in := ""
+	if at := strings.IndexAny(text, "0123456789"); at > 0 && !strings.ContainsAny(text[:at], ",;:") && denials(wordsOf(text[:at]), nil) == 0 && isRow(strings.Join(strings.Fields(text[at:])[:min(3, len(strings.Fields(text[at:])))], " ")) { // leak off 12 11 45 12
+		text = text[at:]
+	}
 	if k := keyOf(keys, "in"); k.name != "" {
 		in = "in: ..., "
 		if m := howLong().FindStringSubmatch(text); m != nil { // 20 22 65 21 ml after 1 minute cranking

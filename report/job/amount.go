@@ -91,11 +91,7 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 			hint = "write 'bore: " + a + " " + unit + "' and 'stroke: " + b + "'"
 		}
 		if written := figuresFor(n.text); written != n.text && quantityText(written, expected) { // half a pint in 30 s, fifty
-			v, err := quantity.Parse(written)
-			if like, known := quantity.Parse(example); err == nil && known == nil && v.Unit == quantity.None {
-				written += " " + string(like.Unit)
-			}
-			hint = "write '" + short(written) + "'"
+			hint = "write '" + short(likeExample(written, example)) + "'"
 		}
 		hint = cmp.Or(inchesHint(n.text, expected), hint)
 		if m := twoVolts().FindStringSubmatch(fold(n.text)); m != nil && strings.HasSuffix(label, "battery.rest") { // 12.4 / 9.1 cranking

@@ -135,6 +135,7 @@ func (r *reader) ratio(n *node) float64 {
 // that is to blame.
 func (r *reader) cylinders(top, s *section) *engine.Engine {
 	before := r.faults
+	r.nameRotors(top)
 	spec := engine.Spec{
 		Layout:      layoutMeant(s.scalarText("layout"), rotorsRead(top)),
 		Numbering:   s.wordMeant("numbering"),

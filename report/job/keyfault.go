@@ -2,7 +2,6 @@ package job
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -109,6 +108,9 @@ func (r *reader) aloneAnswer(name, text string, keys []key) string {
 	if hint := cmp.Or(r.groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
 		return hint
 	}
+	if hint := groupForm(last, text, keys); strings.HasPrefix(hint, "write '") {
+		return hint
+	}
 	for _, k := range keys {
 		if k.form == asMeasured && k.example != "" && !strings.ContainsAny(text, "0123456789") { // pressure-test: good
 			return "write what was read, such as '" + last + ": {" + k.name + ": " + k.example + ", ...}'; what was only seen goes into 'findings'"
@@ -117,7 +119,7 @@ func (r *reader) aloneAnswer(name, text string, keys []key) string {
 	if name == "before" {
 		return "write which test it was, such as 'before: {compression: {unit: psi, dry: " + cmp.Or(rowOf(figuresBehind(behindName(text), keysUnder("compression"))), "{1: 60}") + "}}'"
 	}
-	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
+	return groupForm(last, text, keys)
 }
 
 // unknownKey reports a key that its section does not have, and has what was

@@ -75,7 +75,11 @@ func (w *measuring) byKey(k key, n *node, to place, own ownKeys) {
 	if n.kind != mapping || len(n.entries) == 0 {
 		hint := ""
 		if n.kind == scalar && k.form == asByBank {
-			hint = trimsSaid(to.label[strings.LastIndexByte(to.label, '.')+1:], n.text, k.keys)
+			name := to.label[strings.LastIndexByte(to.label, '.')+1:]
+			hint = trimsSaid(name, n.text, k.keys)
+			if figure, _ := onlyFigure(n.text, ""); hint == "" && figure != "" {
+				hint = "write '" + name + ": {bank 1: {long: " + strings.TrimSpace(strings.TrimRight(figure, "% percent")) + "}}' if it is the long-term one of that bank, 'short' in the place of 'long' if not"
+			}
 		}
 		w.r.report(n.pos, cmp.Or(hint, own.hint(n.text)), "'%s' is %s, expected %s", to.label, describe(n), own.expected)
 		return

@@ -21,6 +21,10 @@ func (r *reader) otherReadings(top *section) []diag.Measured {
 		label := fmt.Sprintf("%s[%d]", diag.OtherReadings, i+1)
 		n := r.otherReading(item)
 		if n == nil {
+			if figure, rest := onlyFigure(item.text, ""); figure != "" && rest != "" {
+				r.report(item.pos, "write '"+diag.OtherReadings+": {"+rest+": "+figure+"}'", "'%s' is '%s', expected a name and a reading", label, short(item.text))
+				continue
+			}
 			r.report(item.pos, "write what was read and its reading, such as 'charging voltage: 14.2 V'; what was only seen goes into 'findings'", "'%s' is '%s', expected a name and a reading", label, short(item.text))
 			continue
 		}
@@ -63,7 +67,7 @@ func itemsOf(n *node) []*node {
 		if _, _, stated := parseState(n.text); stated {
 			return nil
 		}
-		return []*node{n}
+		return severalReadings(n)
 	case mapping:
 		if slices.ContainsFunc(n.entries, func(e entry) bool { return keyOf(otherReadingKeys, e.key).name != "" }) {
 			return []*node{n}
@@ -75,6 +79,25 @@ func itemsOf(n *node) []*node {
 		return out
 	}
 	return nil
+}
+
+// severalReadings takes readings apart that stand between commas, 'alternator 14.1 V, coil 1.5 ohms', where each has its
+// figure.
+func severalReadings(n *node) []*node {
+	pieces := separate(n.text, ",;")
+	out := make([]*node, len(pieces))
+	for i, t := range pieces {
+		if !strings.ContainsAny(t.text, "0123456789") || startsWithFigure(t.text) {
+			return []*node{n}
+		}
+		pos := n.pos
+		pos.Col += t.at
+		out[i] = &node{pos: pos, text: t.text, plain: n.plain, tag: "!!str"}
+	}
+	if len(out) < 2 {
+		return []*node{n}
+	}
+	return out
 }
 
 // otherReading gives a reading its keys: one written as 'blow-by: heavy', as
@@ -111,6 +134,9 @@ func (r *reader) otherReading(n *node) *node {
 	words := separate(n.text, " ")
 	for i := 1; i < len(words); i++ { // the longest reading at the end
 		if reading := part(words[i].at); isOneReading(reading.text) {
+			if strings.ContainsAny(string([]rune(n.text)[:words[i].at]), ",;") && strings.ContainsAny(string([]rune(n.text)[:words[i].at]), "0123456789") {
+				return nil // several
+			}
 			return made(string([]rune(n.text)[:words[i].at]), n.pos, reading)
 		}
 	}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -19,6 +20,9 @@ func ownForm(label, text string) string {
 		if up := strings.TrimSuffix(label, "."+name); up != label {
 			k = keyAt(up)
 		}
+	}
+	if parts := strings.Split(label, "."); len(parts) > 1 && single[parts[len(parts)-2]] == name { // odometer: ...
+		name = parts[len(parts)-2]
 	}
 	switch {
 	case len(k.words) > 0 && k.form != asReadings || label == "plugs.looks" || strings.HasPrefix(label, "plugs.looks."):
@@ -60,10 +64,14 @@ func inQuotes(text string) string {
 	return text
 }
 
+// fromTo is what something was before it became something else.
+var fromTo = lazily(`(?i)\bfrom [a-z ]+? to `)
+
 // wordWithin is the only word of a key that stands among others, by the longest of the words for it; "" where several do, and
 // where something is denied.
 func wordWithin(k key, text string) string {
 	vocabulary := vocabularyOf(k.says)
+	text = fromTo().ReplaceAllString(text, " ")
 	fields := strings.Fields(plainWords(strings.NewReplacer(",", " ", ";", " ", "(", " ", ")", " ").Replace(text)))
 	word, longest := "", 0
 	for i := range fields {
@@ -138,15 +146,27 @@ func onlyFigure(text, example string) (figure, rest string) {
 		}
 		i = end - 1
 	}
-	if p, err := quantity.Scan(figure); err == nil && len(p.Parts) == 1 && p.Parts[0].Value.Unit == quantity.None {
-		if v, err := quantity.Parse(example); err == nil && v.Unit != quantity.None {
-			figure += " " + string(v.Unit)
-		}
-	}
+	figure = likeExample(figure, example)
 	if slices.ContainsFunc(left, func(w string) bool { return slices.Contains(comparing, strings.ToLower(w)) }) {
 		return "", ""
 	}
 	return figure, strings.Trim(strings.Join(left, " "), " ,;.")
+}
+
+// likeExample is a figure with the unit of an example where it has none; of a length that is many times the example's, and
+// a whole one, it is thousandths of an inch.
+func likeExample(figure, example string) string {
+	bare, err := quantity.Scan(figure)
+	like, known := quantity.Scan(example)
+	if err != nil || known != nil || len(bare.Parts) != 1 || bare.Parts[0].Value.Unit != quantity.None || like.Parts[0].Value.Unit == quantity.None {
+		return figure
+	}
+	const many = 8
+	one := like.Parts[0].Value
+	if quantity.DimensionOf(one.Unit) == quantity.Length && one.Number < many && bare.Parts[0].Value.Number > many*one.Number {
+		return figure + " thou"
+	}
+	return figure + " " + string(one.Unit)
 }
 
 // comparing are words that make another figure of the one beside them.
@@ -193,4 +213,47 @@ func timesThousand(form *regexp.Regexp, text string) string {
 		}
 		return plainNumber(v * 1000)
 	})
+}
+
+// groupForm answers a text in the place of a group of keys: with the words in it that one of these takes, and '...' for the
+// first of them where it has none, else with the examples of its keys.
+func groupForm(name, text string, keys []key) string {
+	var parts []string
+	asked := ""
+	for i, k := range keys {
+		word := ""
+		if k.form == asWord || k.form == asWordList {
+			word = wordWithin(k, text)
+		}
+		switch {
+		case word != "":
+			parts = append(parts, k.name+": "+inQuotes(word))
+		case i == 0 && len(k.words) > 0 && k.name != "unit":
+			parts, asked = append(parts, k.name+": ..."), ", and in the place of '...' "+anyOf(k.words)
+		}
+	}
+	if len(parts) > 1 || len(parts) == 1 && asked == "" {
+		return "write '" + name + ": {" + strings.Join(parts, ", ") + "}'" + asked
+	}
+	if figure, rest := onlyFigure(text, ""); figure != "" && rest == "" {
+		var ways []string
+		for _, k := range keys {
+			if takesFigure(k) && len(ways) < 2 {
+				ways = append(ways, "'"+name+": {"+k.name+": "+figure+"}'")
+			}
+		}
+		if len(ways) > 1 {
+			return "write " + anyOf(ways) + ", whichever it was"
+		}
+	}
+	parts = nil
+	for _, k := range keys {
+		if k.example != "" && !strings.ContainsAny(k.example, "{[") && len(parts) < 3 {
+			parts = append(parts, k.name+": "+k.example)
+		}
+	}
+	if len(parts) == 0 {
+		return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
+	}
+	return "write what it was by its keys, such as '" + name + ": {" + strings.Join(parts, ", ") + "}'; other words go into 'findings' or 'notes'"
 }

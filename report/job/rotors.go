@@ -83,6 +83,45 @@ func (r *reader) faces(sec *section, s *scale) []diag.Rotor {
 	return out
 }
 
+// nameRotors brings faces that stand behind their rotors in one text under these, which are their names.
+func (r *reader) nameRotors(top *section) {
+	faces := top.node.get("rotors").get("faces")
+	if faces == nil {
+		return
+	}
+	if rows := r.faceRows(faces); rows != nil {
+		*faces = *rows
+	}
+}
+
+// faceRows reads the faces of each rotor behind its name, 'front 110 108 109, rear 95 60 96'; nil for any other text.
+func (r *reader) faceRows(n *node) *node {
+	if n.kind != scalar || len(n.text) > longestSaid {
+		return nil
+	}
+	out := &node{kind: mapping, pos: n.pos}
+	for _, f := range separate(evenly(n.text), " ,;:=") {
+		if !startsWithFigure(f.text) {
+			out.entries = append(out.entries, entry{fold(f.text), r.within(n, f.at), &node{kind: list, pos: r.within(n, f.at)}})
+			continue
+		}
+		if len(out.entries) == 0 || !isReading(f.text) {
+			return nil
+		}
+		row := out.entries[len(out.entries)-1].value
+		row.items = append(row.items, r.piece(n, f))
+	}
+	for _, e := range out.entries {
+		if len(e.value.items) != facesOfRotor {
+			return nil
+		}
+	}
+	if len(out.entries) == 0 {
+		return nil
+	}
+	return out
+}
+
 func (r *reader) rotor(n *node, label, name string, s *scale) (diag.Rotor, bool) {
 	out := diag.Rotor{Name: name, State: diag.Tested}
 	if n.kind == scalar {

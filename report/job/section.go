@@ -200,6 +200,12 @@ func (s *section) list(key, example string) []*node {
 		hint := "write " + key + ": " + example
 		if n.kind == scalar && keyOf(s.keys, key).form != asGroups {
 			hint = fmt.Sprintf("write %s: [%s]", key, n.text)
+		} else if n.kind == mapping && keyOf(s.keys, key).form == asTexts && !slices.ContainsFunc(n.entries, func(e entry) bool { return e.value.kind != scalar || isEmpty(e.value) }) { // head gasket: weeping
+			texts := make([]string, len(n.entries))
+			for i, e := range n.entries {
+				texts[i] = strconv.Quote(e.key + ": " + e.value.text)
+			}
+			hint = "a text with a colon needs quotes: write " + key + ": [" + strings.Join(texts, ", ") + "]"
 		}
 		s.r.report(n.pos, hint, "'%s' is %s, expected a list", s.label(key), describe(n))
 		return nil

@@ -82,63 +82,76 @@ type sectionWriter struct {
 	speed  string // at which all were read
 }
 
-// place puts each figure under its key.
+// place puts each figure under its key; it is false where too few find theirs.
 func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bool {
 	used := map[int]bool{}
-	placed, named := 0, 0
-	var others []int // of which no words tell the key
+	named := 0
+	var later []int // of which no words tell the key
 	for n, f := range figures {
 		last := quantity.None
 		if n > 0 {
 			last = figures[n-1].unit
 		}
 		at, said := keyOfFigure(f, w.keys, used, last)
-		if f.speed != "" || saidIn(f.beside, "idle") || saidIn(f.beside, "idling") { // by speed
-			if name, value := speedKey("at "+f.speed, w.atSpeed(f, keys), keys); f.speed != "" && name != "" && (at < 0 || w.keys[at].of.form != asMeasured || len(w.keys[at].of.keys) == 0 || said == "idle" || said == "hot" || said == "warm") {
-				w.putAt([]string{name}, value, f)
-				placed, named = placed+1, named+1
-				continue
-			}
-			if name, value := idleKey(w.atSpeed(f, keys), keys); f.speed == "" && name != "" && (at < 0 || said == "") {
-				w.putAt([]string{name}, value, f)
-				w.wordsBeside(f, toldKey{}, keys)
-				placed, named = placed+1, named+1
-				continue
-			}
+		if w.placeBySpeed(f, keys, at, said) {
+			w.placed, named = w.placed+1, named+1
+			continue
 		}
 		if at < 0 && n == 0 && usual != "" {
-			at = slices.IndexFunc(w.keys, func(k toldKey) bool { return k.path[len(k.path)-1] == usual })
-			if at >= 0 && !w.keys[at].takes(f) {
-				at = -1
+			at = slices.IndexFunc(w.keys, func(k toldKey) bool { return k.path[len(k.path)-1] == usual && k.takes(f) })
+		}
+		switch {
+		case at < 0 && f.unit != quantity.None:
+			later = append(later, n)
+		case at < 0:
+			w.leave(f)
+		default:
+			if used[at] = true; said != "" {
+				named++
 			}
+			w.placed++
+			w.putFigure(f, w.keys[at])
+			w.wordsBeside(f, w.keys[at], keys)
 		}
-		if at < 0 && f.unit != quantity.None {
-			others = append(others, n)
-			continue
-		}
-		if at < 0 {
-			w.loose = append(w.loose, "'"+short(strings.TrimSpace(f.text+" "+textOf(f.beside)))+"'")
-			continue
-		}
-		used[at] = true
-		placed++
-		if said != "" {
-			named++
-		}
-		w.putFigure(f, w.keys[at])
-		w.wordsBeside(f, w.keys[at], keys)
 	}
-	for _, n := range others {
-		if at, _ := keyOfFigure(toldFigure{unit: figures[n].unit, time: figures[n].time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
+	for _, n := range later {
+		f := figures[n]
+		if at, _ := keyOfFigure(toldFigure{unit: f.unit, time: f.time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
 			used[at] = true
-			placed++
-			w.putFigure(figures[n], w.keys[at])
-			continue
+			w.placed++
+			w.putFigure(f, w.keys[at])
+		} else {
+			w.leave(f)
 		}
-		w.loose = append(w.loose, "'"+short(strings.TrimSpace(figures[n].text+" "+textOf(figures[n].beside)))+"'")
 	}
-	w.placed = placed
-	return placed > 0 && named > 0 && len(w.loose) <= placed
+	return w.placed > 0 && named > 0 && len(w.loose) <= w.placed
+}
+
+// leave notes a figure that belongs to no key.
+func (w *sectionWriter) leave(f toldFigure) {
+	w.loose = append(w.loose, "'"+short(strings.TrimSpace(f.text+" "+textOf(f.beside)))+"'")
+}
+
+// placeBySpeed puts a figure under its speed where the section's readings go by that, and no key of its own is named as
+// well.
+func (w *sectionWriter) placeBySpeed(f toldFigure, keys []key, at int, said string) bool {
+	name, value := "", ""
+	switch {
+	case f.speed != "":
+		own := at >= 0 && w.keys[at].of.form == asMeasured && len(w.keys[at].of.keys) > 0 && !slices.Contains([]string{"idle", "hot", "warm"}, said)
+		if name, value = speedKey("at "+f.speed, w.atSpeed(f, keys), keys); name == "" || own {
+			return false
+		}
+	case saidIn(f.beside, "idle") || saidIn(f.beside, "idling"):
+		if name, value = idleKey(w.atSpeed(f, keys), keys); name == "" || said != "" {
+			return false
+		}
+	default:
+		return false
+	}
+	w.putAt([]string{name}, value, f)
+	w.wordsBeside(f, toldKey{}, keys)
+	return true
 }
 
 // idleKey is speedKey at idle, where idle is a speed as any other.

@@ -77,19 +77,23 @@ func (t *teller) namedAt(at int) bool {
 	return slices.ContainsFunc(t.headsAt(at), func(h heads) bool { return !h.plain || t.free })
 }
 
+// A way is what may be told at a word, and what that and all behind it costs.
+type way struct {
+	cost int
+	step saying
+	next int
+}
+
+// What is left over costs most, words that are no value less, each of them a little.
+const costRaw, costWord, costLoose = 4, 1, 10
+
 // partly gives what can be made out of a text with the least that is left over: what is told of cylinders in
 // words that are no value, and words that belong to nothing.
 func (t *teller) partly() (all []saying, loose []typed) {
-	type way struct {
-		cost int
-		step saying
-		next int
-	}
-	const ofRaw, ofWord, ofLoose = 4, 1, 10
 	n := len(t.words)
 	best := make([]way, n+1)
 	for at := n - 1; at >= 0; at-- {
-		w := way{ofLoose + best[at+1].cost, saying{end: at + 1}, at + 1}
+		w := way{costLoose + best[at+1].cost, saying{end: at + 1}, at + 1}
 		if end, excepts := t.between(at); end > at {
 			w = way{best[end].cost, saying{end: end, excepts: excepts}, end}
 		}
@@ -98,24 +102,7 @@ func (t *teller) partly() (all []saying, loose []typed) {
 				w = way{cost, c, c.end}
 			}
 		}
-		for _, h := range t.headsAt(at) {
-			begin := t.link(h.end)
-			if h.plain && begin == h.end && at > 0 && !t.words[at-1].breaks && !slices.Contains(apartFrom, t.words[at-1].low) {
-				continue
-			}
-			if cost := ofRaw + ofWord + best[begin].cost; (begin == n || t.words[begin].breaks) && cost < w.cost { // all good bar 3
-				w = way{cost, saying{names: h.names, value: typed{"", t.words[at].at}, end: begin, raw: true, from: at}, begin}
-			}
-			if begin < n && (t.namedAt(begin) || len(t.valuesAt(begin)) > 0) {
-				continue
-			}
-			for end := begin + 1; end <= n && !t.words[end-1].breaks && (end == begin+1 || !t.namedAt(end-1)); end++ {
-				if cost := ofRaw + ofWord*(end-begin) + best[end].cost; cost < w.cost {
-					w = way{cost, saying{names: h.names, value: typed{t.text(begin, end), t.words[begin].at}, end: end, raw: true, plain: h.plain, from: at}, end}
-				}
-			}
-		}
-		best[at] = w
+		best[at] = t.rawAt(at, best, w)
 	}
 	excepts := false
 	for at := 0; at < n; at = best[at].next {
@@ -134,6 +121,30 @@ func (t *teller) partly() (all []saying, loose []typed) {
 		}
 	}
 	return all, loose
+}
+
+// rawAt gives the cheapest way at a word, where cylinders are named with words behind them that are no value, or with
+// nothing.
+func (t *teller) rawAt(at int, best []way, w way) way {
+	n := len(t.words)
+	for _, h := range t.headsAt(at) {
+		begin := t.link(h.end)
+		if h.plain && begin == h.end && at > 0 && !t.words[at-1].breaks && !slices.Contains(apartFrom, t.words[at-1].low) {
+			continue
+		}
+		if cost := costRaw + costWord + best[begin].cost; (begin == n || t.words[begin].breaks) && cost < w.cost { // all good bar 3
+			w = way{cost, saying{names: h.names, value: typed{"", t.words[at].at}, end: begin, raw: true, from: at}, begin}
+		}
+		if begin < n && (t.namedAt(begin) || len(t.valuesAt(begin)) > 0) {
+			continue
+		}
+		for end := begin + 1; end <= n && !t.words[end-1].breaks && (end == begin+1 || !t.namedAt(end-1)); end++ {
+			if cost := costRaw + costWord*(end-begin) + best[end].cost; cost < w.cost {
+				w = way{cost, saying{names: h.names, value: typed{t.text(begin, end), t.words[begin].at}, end: end, raw: true, plain: h.plain, from: at}, end}
+			}
+		}
+	}
+	return w
 }
 
 // toldWhole reads what is told of cylinders in one text as values by cylinder, where all of it is understood in one

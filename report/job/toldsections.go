@@ -81,41 +81,7 @@ var (
 // valvesTold writes what one sentence tells of both valves, 'inlet 8 thou all, exhaust 12 thou all except 3 at 4 thou' and '8/12
 // thou all except 3 exhaust tight', as the keys of the valves; "" for any other text.
 func (r *reader) valvesTold(text string) string {
-	sides := map[string]string{}
-	side := ""
-	put := func(name, words string) { sides[name] = strings.TrimSpace(sides[name] + " " + words) }
-	rest := text
-	if m := bothInSlash().FindStringSubmatch(strings.TrimSpace(text)); m != nil {
-		unit := strings.TrimSpace(" " + m[3])
-		all := strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(fold(m[4]), "on "), "for "), "all")
-		put("inlet", "all "+strings.TrimSpace(m[1]+" "+unit))
-		put("exhaust", "all "+strings.TrimSpace(m[2]+" "+unit))
-		at := valveSide().FindStringIndex(all)
-		if at == nil {
-			if strings.Trim(all, " ,.;") != "" {
-				return ""
-			}
-			rest = ""
-		} else { // except no 3 exhaust tight
-			word := all[at[0]:at[1]]
-			put(sideOfValve(word), strings.TrimSpace(all[:at[0]]+all[at[1]:]))
-			rest = ""
-		}
-	}
-	for rest != "" {
-		at := valveSide().FindStringIndex(rest)
-		if at == nil || side == "" && strings.TrimSpace(rest[:at[0]]) != "" {
-			if side == "" {
-				return ""
-			}
-			put(side, rest)
-			break
-		}
-		if side != "" {
-			put(side, rest[:at[0]])
-		}
-		side, rest = sideOfValve(rest[at[0]:at[1]]), rest[at[1]:]
-	}
+	sides := valvesApart(text)
 	var out []string
 	for _, name := range []string{"inlet", "exhaust"} {
 		said := strings.Trim(sides[name], " ,;:=")
@@ -136,6 +102,38 @@ func (r *reader) valvesTold(text string) string {
 		return ""
 	}
 	return "write 'valves: {" + strings.Join(out, ", ") + "}'"
+}
+
+// valvesApart takes what is told of both valves apart, by the key of each.
+func valvesApart(text string) map[string]string {
+	sides := map[string]string{}
+	put := func(name, words string) { sides[name] = strings.TrimSpace(sides[name] + " " + words) }
+	if m := bothInSlash().FindStringSubmatch(strings.TrimSpace(text)); m != nil {
+		all := strings.TrimPrefix(strings.TrimPrefix(strings.TrimPrefix(fold(m[4]), "on "), "for "), "all")
+		put("inlet", "all "+strings.TrimSpace(m[1]+" "+m[3]))
+		put("exhaust", "all "+strings.TrimSpace(m[2]+" "+m[3]))
+		if at := valveSide().FindStringIndex(all); at != nil { // except no 3 exhaust tight
+			put(sideOfValve(all[at[0]:at[1]]), strings.TrimSpace(all[:at[0]]+all[at[1]:]))
+		} else if strings.Trim(all, " ,.;") != "" {
+			return nil
+		}
+		return sides
+	}
+	at := valveSide().FindStringIndex(text)
+	if at == nil || strings.TrimSpace(text[:at[0]]) != "" {
+		return nil
+	}
+	for at != nil {
+		side := sideOfValve(text[at[0]:at[1]])
+		text = text[at[1]:]
+		if at = valveSide().FindStringIndex(text); at == nil {
+			put(side, text)
+			break
+		}
+		put(side, text[:at[0]])
+		text, at = text[at[0]:], []int{0, at[1] - at[0]}
+	}
+	return sides
 }
 
 // sideOfValve is the key of the valve that a word names.

@@ -11,7 +11,11 @@ import (
 func keyAt(label string) key {
 	k := key{keys: fileKeys}
 	for _, name := range strings.Split(strings.TrimPrefix(label, "before."), ".") {
-		k = keyOf(k.keys, name)
+		next := keyOf(k.keys, name)
+		if next.name == "" && len(k.keys) > 0 && (k.perName || k.form == asByName || k.form == asByBank) { // a cylinder, a circuit, a bank
+			continue
+		}
+		k = next
 	}
 	return k
 }
@@ -90,6 +94,8 @@ func linksOf(label string) []string {
 	switch {
 	case strings.HasPrefix(label, "balance."):
 		return []string{"off", "out", "pulled", "unplugged", "disconnected", "killed", "shorted", "lead off", "coil off", "pulling", "pulling lead off", "pulling the lead off", "pulling", "lead off", "with lead off", "with the lead off", "drop", "drops", "dropped", "down", "falls", "fell"}
+	case isReadingsKey(label) && !strings.HasPrefix(label, "leakage."):
+		return []string{"ok", "okay", "good", "fine", "low", "weak", "bad", "poor", "down at", "up at"}
 	case strings.HasPrefix(label, "leakage."):
 		return []string{"leaks", "leaking", "leaked", "lost", "loses", "losing", "leak"}
 	}
