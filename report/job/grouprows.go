@@ -199,25 +199,3 @@ func (r *reader) twiceEach(text string) string {
 	}
 	return "write {" + strings.Join(all, ", ") + "} if each was read twice"
 }
-
-// groupLooks reads the looks of plugs that are named together, '1,2,4 fine. 3 black n oily';
-// nil for any other text, and where one is no word that is known.
-func (r *reader) groupLooks(n *node, known func(string) bool) *node {
-	out := &node{kind: mapping, pos: n.pos}
-	for _, h := range headedWords(n.text) {
-		names := r.groupOf(h.head)
-		if len(names) == 0 || !known(h.word) {
-			return nil
-		}
-		for _, name := range names {
-			if out.get(name) != nil {
-				return nil
-			}
-			out.entries = append(out.entries, entry{name, n.pos, r.piece(n, typed{h.word, 0})})
-		}
-	}
-	if len(out.entries) < 2 {
-		return nil
-	}
-	return out
-}

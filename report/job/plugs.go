@@ -88,17 +88,6 @@ func (r *reader) typedLooks(n *node) *node {
 		one.text = word
 		return &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &one}}}
 	}
-	if named := r.allBut(n, known); named != nil { // ok but 3 oily
-		return named
-	}
-	for _, text := range []string{n.text, r.atCylinders(n.text), twoNamed().ReplaceAllString(n.text, "$1 $3, $2 $3")} { // 1 tan 2 oily, 1+2 tan
-		if named := r.namedLooks(&node{pos: n.pos, text: text, plain: n.plain, tag: n.tag}, known); named != nil {
-			return named
-		}
-	}
-	if grouped := r.groupLooks(n, known); grouped != nil {
-		return grouped
-	}
 	for _, looks := range typedLists(evenly(n.text)) {
 		if len(looks) != len(r.cylinderNames) || slices.ContainsFunc(looks, func(t typed) bool { return !known(t.text) }) {
 			continue
@@ -121,40 +110,6 @@ func (r *reader) atCylinders(text string) string {
 		}
 	}
 	return strings.Join(fields, " ")
-}
-
-// namedLooks reads looks behind the names of their cylinders, 'left tan, right
-// oily' and '3 oily, rest tan'; nil for any other text.
-func (r *reader) namedLooks(n *node, known func(string) bool) *node {
-	out := &node{kind: mapping, pos: n.pos}
-	for _, t := range separate(evenly(n.text), ",;") {
-		fields := strings.Fields(t.text)
-		split := 0
-		for i := 1; i < len(fields) && split == 0; i++ {
-			name := strings.TrimRight(strings.Join(fields[:i], " "), ":=-")
-			bank, isBank := r.bankNamed(name)
-			meant := r.cylinderMeant(name)
-			if isBank && len(bank.Cylinders) == 1 {
-				meant = bank.Cylinders[0]
-			}
-			if isBank && len(bank.Cylinders) > 1 && known(strings.TrimPrefix(strings.Join(fields[i:], " "), "all ")) { // right side tan
-				text := strings.TrimPrefix(strings.Join(fields[i:], " "), "all ")
-				for _, cylinder := range bank.Cylinders {
-					out.entries = append(out.entries, entry{cylinder, r.within(n, t.at), r.piece(n, typed{text, t.at + len(t.text) - len(text)})})
-				}
-				split = i
-				continue
-			}
-			if text := strings.Join(fields[i:], " "); known(text) && (slices.Contains(r.cylinderNames, meant) || meant == others) {
-				split = i
-				out.entries = append(out.entries, entry{meant, r.within(n, t.at), r.piece(n, typed{text, t.at + len(t.text) - len(text)})})
-			}
-		}
-		if split == 0 {
-			return nil
-		}
-	}
-	return out
 }
 
 func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {

@@ -87,10 +87,7 @@ func (t *teller) cylinderAt(at int) (name string, end int, plain bool) {
 		return "", at, false
 	}
 	word := t.words[i].low
-	if n := slices.Index(ordinalWords, word) + 1; n > 0 || strings.TrimRight(word, "stndrh") != word && isWhole(word[:len(word)-2]) {
-		if n == 0 {
-			n, _ = strconv.Atoi(word[:len(word)-2])
-		}
+	if n := ordinal(word); n > 0 {
 		if !slices.Contains(names, strconv.Itoa(n)) {
 			return "", at, false
 		}
@@ -112,6 +109,17 @@ func (t *teller) cylinderAt(at int) (name string, end int, plain bool) {
 		return meant, i + 1, i == at && (meant == word || numberWords[word] > 0)
 	}
 	return "", at, false
+}
+
+// ordinal is the number that a word puts things in order by, third and 3rd; 0 for any other.
+func ordinal(word string) int {
+	for _, end := range []string{"st", "nd", "rd", "th"} {
+		if before, ok := strings.CutSuffix(word, end); ok && isWhole(before) {
+			n, _ := strconv.Atoi(before)
+			return n
+		}
+	}
+	return slices.Index(ordinalWords, word) + 1
 }
 
 // countAt is a number at a word, in figures or in words; 0 for none.
@@ -237,6 +245,9 @@ func (t *teller) valuesAt(at int) (out []saying) {
 			break
 		}
 		text := t.text(at, end)
+		if t.words[at].bracket && end == at+1 {
+			text = strings.Trim(text, "() ")
+		}
 		if value, ok := t.reads(text); ok {
 			out = append(out, saying{value: typed{value, t.words[at].at}, end: end})
 		}

@@ -84,6 +84,7 @@ var twoFigures = lazily(`\d \d{3}\b`)
 func wordsOfKey(k key) func(string) (string, bool) {
 	vocabulary := vocabularyOf(k.says)
 	return func(text string) (string, bool) {
+		text = strings.ReplaceAll(text, " n ", " and ")
 		_, _, stated := parseState(text)
 		return text, vocabulary.answers(text, k.words) || stated && isFigureAlone(text)
 	}

@@ -222,9 +222,6 @@ func paired(names, values []typed) string {
 // typedReadings gives the readings by cylinder that stand in one text, as a list
 // or a mapping; nil where it is no such text.
 func (r *reader) typedReadings(n *node) *node {
-	if named := r.allBut(n, isReading); named != nil {
-		return named
-	}
 	if rows := r.bankRows(n); rows != nil {
 		return rows
 	}

@@ -306,21 +306,6 @@ func (r *reader) loneHint(text, label string) string {
 	return ""
 }
 
-// looksWithin is the look that the longest of the words for it in a text stands for, ""
-// for none.
-func looksWithin(text string) string {
-	k := keyOf(plugKeys, "look")
-	plain, best, look := " "+plainWords(text)+" ", "", ""
-	for _, s := range vocabularyOf(k.says).Also {
-		for _, w := range s.Words {
-			if len(w) > len(best) && len(w) >= shortestWithin && strings.Contains(plain, " "+plainWords(w)+" ") {
-				best, look = w, s.Means
-			}
-		}
-	}
-	return look
-}
-
 // evenRow is the figure of 'even 150s' and '150s all round', "" for any other text.
 func evenRow(plain string) string {
 	text := withoutAll(plain)

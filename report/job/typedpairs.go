@@ -137,31 +137,6 @@ func (r *reader) sidesHint(section string, n *node) string {
 // openWords are what a meter shows where there is no way through.
 var openWords = []string{"ol", "o.l", "o.l.", "o/l", "inf", "infinite", "infinity", "no continuity", "burnt out"}
 
-// namedAnything writes values of any kind behind their cylinders, 1:0.9 2:OL, as braces
-// have them; "" for any other text.
-func (r *reader) namedAnything(text string) string {
-	at := namedPair().FindAllStringSubmatchIndex(text, -1)
-	if len(at) < 2 || len(at) > len(r.cylinderNames) || strings.TrimSpace(text[:at[0][0]]) != "" {
-		return ""
-	}
-	var all []string
-	for i, m := range at {
-		end := len(text)
-		if i+1 < len(at) {
-			end = at[i+1][0]
-		}
-		value, name := strings.TrimRight(text[m[1]:end], " ,;"), cylinderWord(text[m[2]:m[3]])
-		if slices.Contains(openWords, fold(value)) {
-			value = "open"
-		}
-		if value == "" || strings.Contains(value, ":") || !slices.Contains(r.cylinderNames, name) {
-			return ""
-		}
-		all = append(all, name+": "+short(value))
-	}
-	return "{" + strings.Join(all, ", ") + "}"
-}
-
 // namesFirst gives a list whose entries each begin with their cylinder, [3 scored, 4 ok],
 // as values by cylinder; nil for any other.
 func (r *reader) namesFirst(n *node) *node {

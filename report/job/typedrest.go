@@ -5,70 +5,11 @@ import (
 	"strings"
 )
 
-// exceptions stand between what holds for all cylinders and those that differ.
-var exceptions = []string{" except for ", " except that ", " except ", " but for ", " but ", " apart from ", " other than ", " aside from ", " ex "}
-
 // forAll are words behind a value that hold it for all cylinders.
 var forAll = []string{" on all", " in all", " for all", " all", " each", " everywhere", " all round", " all around", " across the board", " all over", " on the rest", " on the others", " apiece"}
 
 // fillers are words between a cylinder and its value that say nothing of it.
 var fillers = []string{"is", "was", "at", "which", "that", "=", "reads", "read", "had", "has", "only", "came", "comes", "went", "up", "rose", "to", "on", "got", "gave", "shows", "showed", "made", "now", "now:", "->", "being", "with", "and", "looks", "looked"}
-
-// allBut reads 'all 150 but 3 zero', '150 all round, no 3 95' and '3 = 90, rest
-// 150': values of some cylinders and the one of all others, each of which is what
-// reads takes. It is nil for any other text.
-func (r *reader) allBut(n *node, reads func(string) bool) *node {
-	if len(n.text) > longestSaid || len(r.cylinderNames) < 2 {
-		return nil
-	}
-	text := twoNamed().ReplaceAllString(fold(evenly(n.text)), "$1 $3, $2 $3")
-	all, named := "", ""
-	for _, but := range exceptions {
-		if before, after, ok := strings.Cut(text, but); ok {
-			all, named = withoutAll(strings.TrimRight(before, ", ")), after
-			break
-		}
-	}
-	if first, after, ok := strings.Cut(text, ","); ok && named == "" {
-		if all, named = withoutAll(first), after; all == first { // 95, 90 is a list
-			all = ""
-		}
-	}
-	values := map[string]string{}
-	order := []string{}
-	for _, piece := range separate(strings.ReplaceAll(strings.ReplaceAll(cmpText(named, text, all), " and ", ","), "(", " "), ",;)") {
-		name, value := r.namedValue(piece.text, reads)
-		if name == "" || values[name] != "" {
-			return nil
-		}
-		values[name] = value
-		order = append(order, name)
-	}
-	if reads(all) && values[others] == "" {
-		values[others] = all
-		order = append(order, others)
-	}
-	if values[others] == "" || len(order) < 2 {
-		return nil
-	}
-	out := &node{kind: mapping, pos: n.pos}
-	for _, name := range order {
-		out.entries = append(out.entries, entry{name, n.pos, r.piece(n, typed{values[name], 0})})
-	}
-	return out
-}
-
-// twoNamed are two cylinders with what holds for both: 4 + 5 oily.
-var twoNamed = lazily(`#?\b(\d{1,2}) ?(?:\+|&|and) ?#?(\d{1,2}) ([a-z][a-z -]*)`)
-
-// cmpText is what stands behind the value of all, or the whole text where none is
-// given for all.
-func cmpText(named, whole, all string) string {
-	if all == "" {
-		return whole
-	}
-	return named
-}
 
 // withoutAll takes the words off that hold a value for all cylinders.
 func withoutAll(text string) string {
