@@ -169,11 +169,11 @@ var motionChecks = []Check{
 			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
 	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand | Covers, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
 		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && (known.VacuumLow.HoldsIn(c) || known.SinceDriveRenewed.HoldsIn(c)) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
-	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing marks compared", "timing marks", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "a little late", For: []string{"worn-chain", "cam-phaser"}, Fits: chained, Words: []string{"stretched", "slack", "tensioner far out"}},
-			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}, After: []string{"the marks agree"}}}},
+			{Name: "right", Else: true, Words: []string{"ok", "good", "correct", "agree", "line up", "lined up"}, After: []string{"the marks agree"}}}},
 	{Name: "chain-slack", Titles: []string{"slack of the timing chain"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return chained(c) },
 		Made: func(c *known.Case, _ []string) bool {
 			r := c.Measured(known.Timing)

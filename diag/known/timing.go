@@ -128,3 +128,12 @@ var (
 	// PullsAdvanced is of one that its mark shows right.
 	PullsAdvanced = All(BaseRight, FoundSo("an engine that pulls as it should with its spark set earlier", pullsAdvanced))
 )
+
+// MarksRight is valve timing that nobody need look for before the engine is turned: measured right, or
+// its marks said to agree.
+var MarksRight = Any(CamRight, OfEngine("the timing marks are said to agree", func(c *Case) bool {
+	return slices.ContainsFunc(c.Works(), func(w Work) bool {
+		return w.Says("timing marks", "cam marks", "marks", "cam timing", "camshaft timing", "valve timing", "timing checked") &&
+			w.Says("agree", "agrees", "agreed", "line up", "lines up", "lined up", "right", "ok", "good", "correct") && !w.Says("off", "late", "jumped", "out", "off by")
+	})
+}))

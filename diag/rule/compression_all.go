@@ -154,6 +154,14 @@ func stoppedFarLow(c *known.Case) bool {
 	return c.HasValves() && c.WillNotStart() && !c.Stood() && !c.Flooded() && !worn && basis != nil && (basis.Share < farOff || c.DriveMayHaveLetGo())
 }
 
+// stoppedMistimed reports such an engine whose cylinders are low alike and of which nobody says that its
+// valves miss its pistons, or that gears drive them, where nothing is known of the test, of its
+// gauge or of its rings that would make it so: it is not cranked on before its marks were seen.
+func stoppedMistimed(c *known.Case) bool {
+	ofTest := slices.ContainsFunc([]string{"slow-cranking", "battery-sags", "not-standard-method", "gauge-doubted"}, c.Noticed) || mayBeReleased(c) || known.MayBeReleased.HoldsIn(c) || c.MadeLowByHose() || c.UnitSuspect()
+	return stoppedFarLow(c) && lowAlike(c) && c.DriveMaySlip() && !c.Flies() && c.Spec.Interference != diag.No && !ofTest && !broughtBack(c)
+}
+
 // justSet speaks for a clearance that was just set, in an engine all of which is low:
 // set too tight, it holds the valves open.
 func justSet(c *known.Case) []Voice {
@@ -181,7 +189,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 		where(blue, as(OfRunning, speaks(Known, "wear"))),
 		where(oily && !smokes, as(OfHistory, speaks(Known, "wear"))),
 		where(slowly, as(OfHistory, speaks(Known, "wear"))),
-		where(c.RisesEverywhere() && c.WetOfAll() != known.WetRises, speaks(Wet, "wear")), // else the sign says it
+		where(c.RisesEverywhere() && c.WetOfAll() != known.WetRises && !c.Noticed("wet-dose-too-large"), speaks(Wet, "wear")), // else the sign says it
 		where(c.RisesEverywhere() && mayBeWashed(c), speaks(Hint, "washed-bore")),
 		where(past, as(OfLeakage, speaks(Heard, "wear"))),
 		where(tight, as(OfLeakage, denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"))),

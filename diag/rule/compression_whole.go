@@ -159,10 +159,13 @@ func mayBeMistimed(c *known.Case) bool {
 // and whose valves can meet its pistons, as behind a belt they mostly can: the next tooth
 // bends them.
 func timingSlipped(c *known.Case) bool {
-	if c.Spec.Interference == diag.Yes {
-		return known.SuddenOnset.HoldsIn(c) && lowAlike(c) || lowSinceWork(c)
+	if known.MarksRight.HoldsIn(c) {
+		return false
 	}
-	return c.Spec.TimingDrive == "belt" && mayBeMistimed(c)
+	if c.Spec.Interference == diag.Yes && (known.SuddenOnset.HoldsIn(c) && lowAlike(c) || lowSinceWork(c)) {
+		return true
+	}
+	return c.Spec.TimingDrive == "belt" && mayBeMistimed(c) || stoppedMistimed(c)
 }
 
 // broughtBack reports oil that brought back what cylinders lack, which no camshaft lost:
