@@ -89,7 +89,7 @@ func TestEveryStepCanBeSaidOfEveryEngine(t *testing.T) {
 				facts["thin"] = diag.Names{"3"}[:i/2%2]
 				facts["rest"] = diag.Names{"2", "3"}[:1+i%2]
 				facts["beside"] = diag.Names{"2", "3"}[:i%3]
-				facts["Cylinders"], facts["dose"], facts["worse"] = diag.Names(names), []string{"", "5\u00a0ml"}[i%2], []string{"", "left"}[i/2%2]
+				facts["Cylinders"], facts["dose"], facts["worse"], facts["chokedBank"] = diag.Names(names), []string{"", "5\u00a0ml"}[i%2], []string{"", "left"}[i/2%2], []string{"", "bank 2"}[i%2]
 				facts["fault"], facts["found"] = []string{"", "exhaust", "fuel-filter", "coolant-flow", "intake-deposits"}[i%5], diag.Names{"fan stands still"}[:i/2%2]
 				for reader, a := range audiences {
 					said, err := c.Check(check, a)

@@ -126,6 +126,15 @@ var mixtureChecks = []Check{
 			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
 			{Name: "alike", Else: true}}},
+	{Name: "sensor-banks", Titles: []string{"which sensor is of which bank", "the oxygen sensors of the two banks"}, Minutes: 10, Whole: true, Way: Runs, Fits: holds(known.TrimsCross), YieldsTo: func(c *known.Case) string {
+		if chokedBank(c) != "" {
+			return "exhaust-joint"
+		}
+		return ""
+	}, Words: []string{"sensors compared by bank", "injector unplugged to see which sensor answers"},
+		Outcomes: []Outcome{
+			{Name: "the other answers", For: []string{"sensors-crossed"}, Words: []string{"other bank", "crossed", "swapped"}, After: []string{"the sensor of the other bank answers"}},
+			{Name: "its own answers", Else: true, Words: []string{"own", "right"}, After: []string{"the sensor of that bank answers"}}}},
 	{Name: "egr-shut", Titles: []string{"exhaust-gas valve (egr) shut off"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
 		return c.Injected() && c.MayRecirculate() && !c.GasFuel() // older ones hardly have one
 	}, Words: []string{"egr valve", "egr", "exhaust gas recirculation"},

@@ -48,6 +48,15 @@ func airBank(c *known.Case) string {
 	return idle.Bank
 }
 
+// chokedBank is the bank that breathes less than the other, by its trims and the vacuum that sinks.
+func chokedBank(c *known.Case) string {
+	rich, _, ok := c.OpposedFast()
+	if !ok || !known.VacuumFalls.HoldsIn(c) {
+		return ""
+	}
+	return rich.Bank
+}
+
 // faultFound is the first fault that the technician found, by its name, and not only what one does;
 // carbon seen on intake valves is one.
 func faultFound(c *known.Case) string {
@@ -72,7 +81,7 @@ func foundFacts(c *known.Case) diag.Facts {
 		"hose":       c.MadeLowByHose(),
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
 		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),
-		"airBank": airBank(c), "airAt": diag.Names(c.AirAtOne()), "behindCat": c.BlockedBehindCatalyst(),
+		"airBank": airBank(c), "airAt": diag.Names(c.AirAtOne()), "behindCat": c.BlockedBehindCatalyst(), "chokedBank": chokedBank(c),
 		"oiled": c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil, "driveTold": known.DriveToldGone.HoldsIn(c),
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"regenerates": regenerates(c), "resists": known.SlowByResistance.HoldsIn(c),

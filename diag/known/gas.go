@@ -211,18 +211,43 @@ func (c *Case) bankOfTrim(t Trim) int {
 }
 
 // TrimsOpposed reports two banks of which the computer adds much fuel to one and takes
-// much out of the other at one speed: each is corrected by what the other burns. Not
-// where the plugs show soot on the leaned bank alone: that one is richer in fact.
+// much out of the other at one speed: each is corrected by what the other burns, or one
+// breathes less than the other. Not where the plugs show soot on the leaned bank alone: that
+// one is richer in fact.
 func (c *Case) TrimsOpposed() bool {
-	a, b, apart := c.BanksApart()
-	if !apart || !c.Engine.IsTwoBank() || max(a.Sum, b.Sum) < trimFar || min(a.Sum, b.Sum) > -trimFar {
-		return false
+	_, _, opposed := c.opposed(func(Trim) bool { return true })
+	return opposed
+}
+
+// OpposedFast are the trims of such banks at a speed above idle, of which those at idle, where
+// they were read, are not: what holds one bank back grows with what it breathes.
+func (c *Case) OpposedFast() (rich, lean Trim, ok bool) {
+	if _, _, idle := c.opposed(func(t Trim) bool { return t.Speed == "idle" }); idle {
+		return Trim{}, Trim{}, false
 	}
-	if a.Sum > b.Sum {
-		a = b
+	return c.opposed(func(t Trim) bool { return t.Speed != "idle" })
+}
+
+// OpposedTrims are those at the first speed at which they are so.
+func (c *Case) OpposedTrims() (rich, lean Trim) {
+	rich, lean, _ = c.opposed(func(Trim) bool { return true })
+	return rich, lean
+}
+
+func (c *Case) opposed(at func(Trim) bool) (rich, lean Trim, ok bool) {
+	if !c.Engine.IsTwoBank() {
+		return Trim{}, Trim{}, false
 	}
-	sooty := c.Looking("sooty", "fuel-wet")
-	return len(sooty) == 0 || c.BankOfAll(sooty) != c.bankOfTrim(a)
+	list := c.Trims()
+	for _, rich := range list {
+		for _, lean := range list {
+			if rich.Speed == lean.Speed && rich.Bank != lean.Bank && rich.Sum <= -trimFar && lean.Sum >= trimFar && at(rich) {
+				sooty := c.Looking("sooty", "fuel-wet")
+				return rich, lean, len(sooty) == 0 || c.BankOfAll(sooty) != c.bankOfTrim(rich)
+			}
+		}
+	}
+	return Trim{}, Trim{}, false
 }
 
 // BanksApart are the trims of two banks at one speed that differ much.
@@ -364,11 +389,12 @@ var (
 		_, ok := c.TakesOut()
 		return ok && !slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Sum > trimNear })
 	})
-	TrimRichFast  = OfEngine("trims of one bank under -10 % at speed and at idle over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtSpeed(); return ok })
-	TrimRichIdle  = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok })
-	TrimsDiffer   = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
-	TrimsCross    = OfEngine("trims of the banks over +10 % and under -10 % at one speed, and no soot on the plugs of the second alone", (*Case).TrimsOpposed)
-	IdleTrimsGood = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
+	TrimRichFast   = OfEngine("trims of one bank under -10 % at speed and at idle over -5 %, or half as far at most, the other bank's not over +10 %", func(c *Case) bool { _, _, ok := c.RichAtSpeed(); return ok && !c.TrimsOpposed() })
+	TrimRichIdle   = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most, the other bank's not over +10 %", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok && !c.TrimsOpposed() })
+	TrimsDiffer    = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
+	TrimsCross     = OfEngine("trims of the banks over +10 % and under -10 % at one speed, and no soot on the plugs of the second alone", (*Case).TrimsOpposed)
+	TrimsCrossFast = OfEngine("such trims at a speed above idle, and not at idle where they were read", func(c *Case) bool { _, _, ok := c.OpposedFast(); return ok })
+	IdleTrimsGood  = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
 		return c.TrimsCalm() && slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Speed == "idle" })
 	})
 	TrimsGood  = OfEngine("trims within 10 %, the banks alike", (*Case).TrimsCalm)

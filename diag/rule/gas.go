@@ -57,7 +57,7 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 	{
 		Name: "trim-rich", Title: "Trims take much fuel out",
 		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
-		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: trimsTakeOut, Headline: "trim-rich",
+		When: known.All(known.TrimRich, known.Not(known.TrimsCross)), For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: trimsTakeOut, Headline: "trim-rich",
 	},
 	{
 		Name: "trims-apart", Title: "The trims of the banks are apart",
@@ -66,6 +66,12 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 			a, b, _ := c.BanksApart()
 			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(a.Sum, 0).String(), "bank": a.Bank, "other": known.Percent(b.Sum, 0).String(), "otherBank": b.Bank, "at": a.Speed}}
 		}, Headline: "trims-apart",
+	},
+	{
+		Name: "banks-opposed", Title: "The computer adds much fuel to one bank and takes much out of the other",
+		Why: "What both banks share, the pump, the regulator, the air meter, the purge valve, moves both one way. Opposite ways they go where each sensor reports the other bank, or where one bank cannot breathe out: " +
+			"it draws less air than its fuel is meant for, and the other draws the rest. The first is so at every speed, the second grows with it.",
+		When: known.TrimsCross, Weigh: opposedVoices, Say: banksOpposed, Headline: "banks-opposed", SaysBetterThan: []string{"trims-apart", "trim-lean-at-idle-only", "trim-lean-at-speed", "trim-lean-throughout", "trim-lean-read-once"},
 	},
 	{
 		Name: "trims-unlearned", Title: "Trims of a computer that was cleared",
@@ -89,6 +95,24 @@ func trimsTakeOut(c *known.Case, _ known.Subject) diag.Finding {
 	}
 	f.Facts["value"], f.Facts["at"], f.Facts["bank"] = known.Percent(most.Sum, 0).String(), most.Speed, most.Bank
 	return f
+}
+
+// opposedVoices: sensors that were exchanged are so at idle too.
+func opposedVoices(c *known.Case, s known.Subject) []Voice {
+	if !known.TrimsCrossFast.Holds(c, s) {
+		return nil
+	}
+	idle := slices.ContainsFunc(c.Trims(), func(t known.Trim) bool { return t.Speed == "idle" })
+	return append(speaks(Known, "restricted-exhaust"), where(idle, denies(Known, "idle-is-alike", "sensors-crossed"))...)
+}
+
+func banksOpposed(c *known.Case, _ known.Subject) diag.Finding {
+	rich, lean := c.OpposedTrims()
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: opposedFacts(rich, lean)}
+}
+
+func opposedFacts(rich, lean known.Trim) diag.Facts {
+	return diag.Facts{"rich": known.Percent(rich.Sum, 0).String(), "bank": rich.Bank, "lean": known.Percent(lean.Sum, 0).String(), "otherBank": lean.Bank, "speed": rich.Speed}
 }
 
 // oneBankRight: where the computer has little to correct on one bank, nothing that both are

@@ -90,7 +90,7 @@ var systemSigns = []Sign{
 	// One pump, one air meter and one purge valve serve both banks; sensors that were
 	// exchanged drive them apart.
 	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),
-		Against: denies(Known, "other-bank-shares", "air-meter", "fuel-filter", "pump", "supply-restricted", "regulator-diaphragm", "purge-valve", "air-leak", "bank-exhaust-leak")},
+		Against: denies(Heard, "other-bank-shares", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "regulator-diaphragm", "purge-valve", "air-leak", "bank-exhaust-leak")},
 	// Air that gets to a sensor makes the computer add fuel: where it takes fuel out, none does
 	// but behind the sensor, which thins the gas,
 	// and what is black in spite of that gets more than was asked for.

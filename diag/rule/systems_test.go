@@ -73,6 +73,7 @@ func TestVacuum(t *testing.T) {
 			sample.Test("back-pressure", quantity.PSI, sample.At("pressure", "2500 rpm", 6))), fires: "blocked-exhaust-agrees", first: "restricted-exhaust", sure: diag.Strong},
 		{name: "low at idle alone, and the trims near zero", test: sample.Of("inline-4", vacuum(steady, idling(12.5), sample.At("held", "2500 rpm", 19)), adds(1, 2)), fires: "vacuum-low-and-steady", first: "egr-open", next: "egr-shut"},
 		{name: "low at idle alone", test: sample.Of("inline-4", vacuum(steady, idling(12.5), sample.At("held", "2500 rpm", 19))), fires: "vacuum-low-and-steady", first: "air-leak"},
+		{name: "falls when held, and the banks are opposed", test: sample.Of("V6", vacuum(steady, idling(19), sample.At("held", "2500 rpm", 19), sample.At("held later", "2500 rpm", 11)), sample.Test("trims", quantity.Percent, sample.At("trim long", "2500 rpm bank 1", -18), sample.At("trim long", "2500 rpm bank 2", 16))), fires: "bank-exhaust-blocked", not: "trim-rich", first: "restricted-exhaust", next: "exhaust-joint"},
 		{name: "right at idle, and falls when held", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("held", "2500 rpm", 19), sample.At("held later", "2500 rpm", 11))), fires: "vacuum-falls-when-held", next: "exhaust-joint"},
 		{name: "does not recover", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("snap shut", "", 19.5))), fires: "snap-does-not-recover"},
 		{name: "recovers", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("snap shut", "", 24))), not: "snap-does-not-recover"},

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"maps"
 	"slices"
 
 	"gaugesheet/diag"
@@ -139,6 +140,14 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		For:     []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust}},
 		Against: denies(Known, "exhaust-backs-up", "late-ignition", "air-leak", "manifold-gasket", "cam-timing", "valve-lash", "egr-open"),
 		Say:     backAndVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"exhaust-blocked", "back-pressure-over-rules", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+	},
+	{
+		Name: "bank-exhaust-blocked", Title: "Vacuum that falls when held, and trims of the banks that go opposite ways",
+		Why: "A bank that cannot breathe out draws less air than its fuel is meant for, so that the computer takes fuel out there; the other bank draws the rest, and it adds fuel to that. " +
+			"The needle that sinks while the speed is held sees the same gas back up: it is the exhaust of the bank from which fuel is taken.",
+		Class: Together, Ties: []diag.About{diag.AboutMixture}, Needs: needsTest(known.Trims), When: known.All(known.VacuumFalls, known.TrimsCrossFast, known.Not(known.ExhaustOpen)),
+		For: append(speaks(Heard, "restricted-exhaust"), Voice{Cause: "restricted-exhaust", Weight: Known, Kind: OfTrims}), Against: denies(DryUp, "backs-up", "sensors-crossed"),
+		Say: bankBlocked, Headline: "exhaust-blocked", SaysBetterThan: []string{"banks-opposed", "trims-apart", "vacuum-falls-when-held"},
 	},
 	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
@@ -375,6 +384,14 @@ func airAndTrims(c *known.Case, s known.Subject) diag.Finding {
 func blockedTwice(c *known.Case, s known.Subject) diag.Finding {
 	f := heldVacuum(c, s)
 	f.Urgency, f.Confidence = diag.ActSoon, diag.Strong
+	return f
+}
+
+func bankBlocked(c *known.Case, s known.Subject) diag.Finding {
+	f := heldVacuum(c, s)
+	f.Urgency = diag.ActSoon
+	rich, lean, _ := c.OpposedFast()
+	maps.Copy(f.Facts, opposedFacts(rich, lean))
 	return f
 }
 

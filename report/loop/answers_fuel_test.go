@@ -45,7 +45,10 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 		}
 		return answer{t.crossed, []string{"near zero"}}
 	},
-	"bank-trims":  func(b *bench, _ []int) answer { return yes(b.truth.crossed, "opposite ways|opposite", "alike") },
+	"bank-trims": func(b *bench, _ []int) answer { return yes(b.truth.crossed, "opposite ways|opposite", "alike") },
+	"sensor-banks": func(b *bench, _ []int) answer {
+		return yes(b.truth.crossed, "the other answers|other bank", "its own answers")
+	},
 	"purge-pinch": func(b *bench, _ []int) answer { return yes(b.truth.purge, "runs cleaner|cleaner", "no change") },
 }
 

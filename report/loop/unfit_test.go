@@ -9,10 +9,10 @@ import (
 var (
 	// The starter turns it or it runs. Key-on and volume only run the pump.
 	withStarter = []string{"complete-set", "repeat-wet", "repeat-with-charger", "charge-and-repeat", "repeat-method", "second-gauge", "warm-retest", "wet-test", "compression-test", "running-compression",
-		"face-peaks", "dry-and-repeat", "dry-chambers", "cap-and-cool", "run-and-retest", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "purge-pinch", "injector-balance", "coolant-gas-test",
+		"face-peaks", "dry-and-repeat", "dry-chambers", "cap-and-cool", "run-and-retest", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "sensor-banks", "purge-pinch", "injector-balance", "coolant-gas-test",
 		"fuel-pressure-test", "repeat-hose-test", "vacuum-at-hose", "renew-plugs", "set-gap", "spark-test", "oil-consumption", "renew-regulator", "set-and-retest", "exhaust-restriction", "noise-source", "belt-off"}
 	// It must run for them to tell anything.
-	running   = []string{"warm-retest", "run-and-retest", "running-compression", "smoke-on-overrun", "swap-coil", "fuel-trims", "bank-trims", "purge-pinch", "vacuum-at-hose", "repeat-hose-test", "coolant-gas-test", "oil-consumption", "exhaust-restriction", "noise-source", "belt-off"}
+	running   = []string{"warm-retest", "run-and-retest", "running-compression", "smoke-on-overrun", "swap-coil", "fuel-trims", "bank-trims", "sensor-banks", "purge-pinch", "vacuum-at-hose", "repeat-hose-test", "coolant-gas-test", "oil-consumption", "exhaust-restriction", "noise-source", "belt-off"}
 	oils      = []string{"wet-test", "repeat-wet"}
 	onValves  = []string{"valve-lash", "seat-and-retest", "set-and-retest", "watch-valve-gear", "lobe-look", "rocker-and-pushrod", "cam-timing-marks", "chain-slack", "turn-engine-check-cam"}
 	onCoolant = []string{"coolant-gas-test", "cooling-pressure-test"}
