@@ -101,24 +101,24 @@ func (c *Case) shutThoughTight(n string) bool {
 	if l == nil || len(l.At) == 0 {
 		return (!c.LeakageCold() || c.Conditions.Engine == "cold") && c.AllTight([]string{n})
 	}
-	return !slices.ContainsFunc(valves, func(v valve) bool { return c.tightAt(v, n) && slices.Contains(l.At, v.at) })
+	return !slices.ContainsFunc(valves, func(v valve) bool { return c.TightAt(v.name, n) && slices.Contains(l.At, v.at) })
 }
 
-// tightAt reports too little clearance, or none, at one valve of a cylinder.
-func (c *Case) tightAt(v valve, n string) bool {
+// TightAt reports too little clearance, or none, at one valve of a cylinder, by its name.
+func (c *Case) TightAt(valve, n string) bool {
 	r := c.Measured(Clearance)
 	if r == nil {
 		return false
 	}
-	tight, _ := Under(r.Of(v.name, n))
-	return tight || slices.Contains(c.NoClearance(n), v.name)
+	tight, _ := Under(r.Of(valve, n))
+	return tight || slices.Contains(c.NoClearance(n), valve)
 }
 
 // ExhaustAlone reports cylinders of which an exhaust valve was found tight, or their air to
 // leave there, and of no inlet valve either.
 func (c *Case) ExhaustAlone(names []string) bool {
 	open := func(v valve) bool {
-		return slices.ContainsFunc(names, func(n string) bool { return c.tightAt(v, n) || c.LeaksAt(n, v.at) })
+		return slices.ContainsFunc(names, func(n string) bool { return c.TightAt(v.name, n) || c.LeaksAt(n, v.at) })
 	}
 	return !open(valves[0]) && open(valves[1])
 }
@@ -145,7 +145,7 @@ func (c *Case) SeatsSink() bool {
 	if !c.GasFuel() || !c.MostExhaustTight() {
 		return false
 	}
-	return !slices.ContainsFunc(c.Every(), func(n string) bool { return c.tightAt(valves[0], n) })
+	return !slices.ContainsFunc(c.Every(), func(n string) bool { return c.TightAt("inlet", n) })
 }
 
 // wideFar is how many times its limit a clearance is wide that no wear alone makes so:

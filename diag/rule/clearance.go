@@ -77,7 +77,7 @@ func weighTight(c *known.Case, s known.Subject) []Voice {
 	if known.ShutThoughTight.Holds(c, s) {
 		weight = Hint
 	}
-	return append(speaks(weight, "valve-lash"), weighSeats(c, s)...)
+	return slices.Concat(speaks(weight, "valve-lash"), weighSeats(c, s), weighBurned(c, s))
 }
 
 // weighHeld: a valve that is held open is set first; where seats sink it is that they
@@ -87,7 +87,15 @@ func weighHeld(c *known.Case, s known.Subject) []Voice {
 	if c.SeatsSink() {
 		lash = speaks(Hint, "valve-lash")
 	}
-	return append(lash, weighSeats(c, s)...)
+	return slices.Concat(lash, weighSeats(c, s), weighBurned(c, s))
+}
+
+// weighBurned: what did not shut on a low cylinder may have burned by now.
+func weighBurned(c *known.Case, s known.Subject) []Voice {
+	tight := func(side string) bool {
+		return slices.ContainsFunc(s.Cylinders, func(n string) bool { return known.Low.HoldsOf(c, n) && c.TightAt(side, n) })
+	}
+	return slices.Concat(where(tight("exhaust"), speaks(DryUp, "exhaust-valve")), where(tight("inlet"), speaks(DryUp, "inlet-valve")))
 }
 
 // weighSeats speaks for seats that wear into the head, soonest on gas.
