@@ -49,6 +49,18 @@ func OilNearLeast(r *diag.MeasuredResult) *diag.MeasuredReading {
 	return nearest
 }
 
+// OilTwiceUnder is hot oil pressure without a limit that is under the rule of thumb at two
+// speeds, each by no more than its gauge may be off: by chance one is, and not both.
+var OilTwiceUnder = OfTest(Oil, "two hot oil pressures without a limit under 10 psi for each 1000 rpm", func(r *diag.MeasuredResult) bool {
+	under := 0
+	for _, m := range hotOil(r) {
+		if quantity.DimensionOf(m.Unit) == quantity.Pressure && m.Kind != diag.AtLeast && !m.Limited() && thumbPSI(m) > 0 && psi(m) < thumbPSI(m) {
+			under++
+		}
+	}
+	return under > 1
+})
+
 // OilNear is oil pressure that is too near to call, and none that is low.
 var OilNear = OfTest(Oil, "a hot oil pressure too near its lower limit to call, or without one less than a quarter over 10 psi for each 1000 rpm, and none that is low", func(r *diag.MeasuredResult) bool {
 	return !oilIsLow(r) && OilNearLeast(r) != nil

@@ -60,9 +60,9 @@ var oilRules = []Rule{
 		Kind: OfOil, Weigh: weighThumb, Say: oilThumb, Headline: "oil-pressure-thumb", SaysBetterThan: []string{"oil-pressure-falls-hot"},
 	},
 	{
-		Name: "oil-pressure-near", Title: "Oil pressure too near its least to call, in an engine whose lamp or noise tells of it",
-		Why:    "A gauge is off by a little, and no rule fits every engine: a reading just over or just under what is asked clears no bearing and condemns none. Where the lamp comes on or the engine knocks, it is not passed over either: the level, a second gauge and the maker's figure cost minutes.",
-		Source: byOilThumb + "; a quarter over it: judgement", Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilNear, known.OilComplained, known.Not(known.OilWithin), known.Not(known.OilNone)),
+		Name: "oil-pressure-near", Title: "Oil pressure too near its least to call, and more that tells of it",
+		Why:    "A gauge is off by a little, and no rule fits every engine: a reading just over or just under what is asked clears no bearing and condemns none. Where the lamp comes on or the engine knocks, or it reads under the rule at idle and at speed, it is not passed over either: the level, a second gauge and the maker's figure cost minutes.",
+		Source: byOilThumb + "; a quarter over it: judgement", Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilNear, known.Any(known.OilComplained, known.OilTwiceUnder), known.Not(known.OilWithin), known.Not(known.OilNone)),
 		Kind: OfOil, Weigh: weighNear, Say: oilNear, Headline: "oil-pressure-near",
 	},
 	{
