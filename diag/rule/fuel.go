@@ -25,7 +25,7 @@ var fuelSigns = []Sign{
 		Against: denies(Heard, "return-climbs", "air-in-fuel")}, // which lets the pressure climb, and the needle shows it
 	{When: someCircuit("the pressure does not climb with the return closed", staysLow), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "return-does-not-climb", "regulator-open")},
-	{When: someCircuit("the pump delivers what it should", known.Circuit.VolumeEnough), Kind: OfFuel, About: "any",
+	{When: delivers, Kind: OfFuel, About: "any",
 		Against: denies(DryUp, "volume-enough", "pump", "pump-voltage", "fuel-filter", "supply-restricted")},
 	{When: known.OfEngine("the pump is heard", func(c *known.Case) bool { return c.PumpHeard() == diag.Yes }), Kind: OfSight, About: "any",
 		Against: denies(Known, "pump-heard", "pump-circuit")},
@@ -38,12 +38,18 @@ var fuelSigns = []Sign{
 	{Needs: []known.Need{known.NeedsFuel}, When: known.All(known.Complaint("hard start"), known.Unwatched), Kind: OfHistory, About: "engine", For: speaks(Known, "pump-check-valve", "leaking-injector")},
 	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
 		Against: append(denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced"), denies(DryUp, "regulator-follows", "regulator-stuck")...)},
+	// What is unusual proves nothing; where the mixture errs to the same side it is the first thought.
+	{Needs: []known.Need{known.NeedsFuel}, When: known.All(underUsual, readsLean, known.Not(delivers)), Kind: OfHistory, About: "mixture", For: falling(Known, "fuel-filter", "pump", "regulator-open")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.All(underUsual, readsLean, delivers), Kind: OfHistory, About: "mixture", For: speaks(Known+rarer, "regulator-open")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.All(overUsual, readsRich), Kind: OfHistory, About: "mixture", For: falling(Heard, "regulator-stuck", "return-blocked")},
 	{When: known.OfEngine("the pump is new", func(c *known.Case) bool {
 		return c.WorkDone("new fuel pump", "new pump", "fuel pump renewed", "fuel pump replaced", "fuel pump fitted")
 	}), Kind: OfHistory, About: "any", For: speaks(Hint, "wrong-pump")},
 	{When: known.OfEngine("the regulator is new, and no fuel was found in its hose", func(c *known.Case) bool { return c.WorkDone(known.NewRegulator...) && !c.FuelInHose("yes") }), Kind: OfHistory, About: "any",
 		Against: denies(Sight, "regulator-new", "regulator-diaphragm", "regulator-open", "regulator-stuck")},
 }
+
+var delivers = someCircuit("the pump delivers what it should", known.Circuit.VolumeEnough)
 
 // supplyCauses are what keeps fuel from reaching the rail; a pump that can do
 // more than the regulator lets it has none of them.

@@ -238,11 +238,8 @@ func limitMissing(k known.Circuit, r *diag.FuelReading) diag.Notice {
 	n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.FuelNumber(r.Value), "reading": r.Name,
 		"system": c.FuelSystem(), "circuit": k.Name, "low": "", "high": ""}}
 	usual, recorded := usualPSI[c.FuelSystem()]
-	low, high := c.Psi(usual[0]), c.Psi(usual[1])
-	n.Facts["low"], n.Facts["high"] = c.FuelNumber(low), c.FuelNumber(high)
-	if r.Name == "idle" && k.Referenced() {
-		low -= c.Psi(hoseOn)
-	}
+	n.Facts["low"], n.Facts["high"] = c.FuelNumber(c.Psi(usual[0])), c.FuelNumber(c.Psi(usual[1]))
+	low, high := usualOf(k, r)
 	switch {
 	case !recorded, c.NoFuel(r.Value):
 		n.Variant = "system-unknown"
@@ -251,3 +248,33 @@ func limitMissing(k known.Circuit, r *diag.FuelReading) diag.Notice {
 	}
 	return n
 }
+
+// usualOf is what such a system usually has at a steady reading, in its unit.
+func usualOf(k known.Circuit, r *diag.FuelReading) (low, high float64) {
+	usual := usualPSI[k.Case.FuelSystem()]
+	low, high = k.Case.Psi(usual[0]), k.Case.Psi(usual[1])
+	if r.Name == "idle" && k.Referenced() {
+		low -= k.Case.Psi(hoseOn)
+	}
+	return low, high
+}
+
+// unusualSteady is a circuit without limits whose most telling steady reading is not what its kind of
+// system usually has: under it, or over it.
+func unusualSteady(under bool) func(known.Circuit) bool {
+	return func(k known.Circuit) bool {
+		steady := k.Steady()
+		if _, recorded := usualPSI[k.Case.FuelSystem()]; !recorded || len(steady) == 0 || k.Limited() || k.PumpDead() != nil {
+			return false
+		}
+		low, high := usualOf(k, steady[0])
+		return under && steady[0].Value < low || !under && steady[0].Value > high
+	}
+}
+
+var (
+	underUsual = someCircuit("a steady pressure without a limit that is under what such systems usually have", unusualSteady(true))
+	overUsual  = someCircuit("a steady pressure without a limit that is over what such systems usually have", unusualSteady(false))
+	readsLean  = known.Any(runsLean, known.GasLean, known.TrimLean, known.TrimLeanAll, known.TrimLeanOnce)
+	readsRich  = known.Any(runsRich, known.GasRich, known.TrimRich)
+)
