@@ -29,7 +29,7 @@ var sightChecks = []Check{
 
 // reasonChecks look for what brought about damage that was seen.
 var reasonChecks = []Check{
-	{Name: "own-fuel-look", Titles: []string{"what feeds that cylinder"}, Minutes: 30, Way: Opens, Why: []string{"piston", "holed-piston"}, Fits: leanedAlone, Mends: []string{"carburettor"}, Words: []string{"its jets looked at", "its carburetor looked at", "its carburetor opened", "its carburettor opened", "its float bowl"},
+	{Name: "own-fuel-look", Titles: []string{"what feeds that cylinder"}, Minutes: 30, Way: Opens, Why: []string{"piston", "holed-piston", "scored-bore"}, Fits: leanedAlone, Mends: []string{"carburettor"}, Words: []string{"its jets looked at", "its carburetor looked at", "its carburetor opened", "its carburettor opened", "its float bowl"},
 		Outcomes: []Outcome{
 			{Name: "it got too little", For: []string{"carburettor"}, Sure: 0.8, Words: []string{"blocked", "low", "dirt", "water", "varnish"}},
 			{Name: "it was fed", Else: true, Words: []string{"clear", "nothing", "good"}, After: []string{"nothing is wrong there"}}}},
@@ -43,10 +43,13 @@ var reasonChecks = []Check{
 }
 
 // leanedAlone is a two-stroke with a carburettor for each cylinder of which a piston burnt through or
-// melted in some and not in all, and nobody tells of heat: one pump cools them all, and what one has
-// to itself leaned it. One whose crankcase is reached from outside has held its pressure before.
+// melted in some and not in all, or scored its wall under a plug that alone shows a lean mixture, and
+// nobody tells of heat: one pump cools them all, and what one has to itself leaned it. One whose crankcase is reached from outside has held its pressure before.
 func leanedAlone(c *known.Case, cylinders []string) bool {
 	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
+	if c.AnySeen(cylinders, known.ScoredWords) && !c.AnySeen(cylinders, known.GonePiston) && !c.LeanAlone(cylinders) {
+		return false
+	}
 	return some && !heatComplained(c, nil) && (c.Powerhead() && c.Carburetted() || c.Ported() && c.CarburettorEach() && known.CrankcaseHolds.HoldsIn(c))
 }
 

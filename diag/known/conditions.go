@@ -91,11 +91,11 @@ func Plug(looks ...string) Condition {
 // its note, or among the findings.
 var MetalOnPlug = OfAll("metal on its plug, in words", func(c *Case, n string) bool {
 	p := c.Plug(n)
-	return p != nil && SpeaksOf(strings.ToLower(p.Note), metalWords...) ||
+	return p != nil && SpeaksOf(strings.ToLower(p.Note), append([]string{"aluminium", "aluminum"}, metalWords...)...) ||
 		c.Seen(n, metalWords...)
 })
 
-var metalWords = []string{"metal on the plug", "metal on plug", "metal on its plug", "metal speck", "specks of metal", "bits of metal", "grey specks", "gray specks", "silver specks", "aluminium on", "aluminum on", "aluminium speck", "aluminum speck", "specks of alumin"}
+var metalWords = []string{"metal on the plug", "metal on plug", "metal on its plug", "metal speck", "specks of metal", "bits of metal", "grey specks", "gray specks", "silver specks", "aluminium speck", "aluminum speck", "specks of alumin", "aluminium on the plug", "aluminum on the plug", "aluminium on plug", "aluminum on plug", "aluminium on the electrode", "aluminum on the electrode", "aluminium on the insulator", "aluminum on the insulator"}
 
 // BurningPlug is that, in a cylinder with pressure enough to burn.
 func BurningPlug(looks ...string) Condition {

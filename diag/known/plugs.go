@@ -66,6 +66,14 @@ func (c *Case) PlugsLooking(looks ...string) []string {
 	return c.Those(func(n string) bool { return c.Looks(n, looks...) })
 }
 
+// LeanAlone reports cylinders whose plugs show the heat of a mixture too lean, beside others that
+// were looked at and do not.
+func (c *Case) LeanAlone(names []string) bool {
+	lean := c.PlugsLooking("white", "blistered", "melted", "detonation")
+	in := func(n string) bool { return slices.Contains(lean, n) }
+	return len(names) > 0 && !slices.ContainsFunc(names, func(n string) bool { return !in(n) }) && slices.ContainsFunc(c.PlugsRead(), func(n string) bool { return !in(n) })
+}
+
 // PlugsDiffer reports plugs that were looked at and do not all look alike.
 func (c *Case) PlugsDiffer() bool {
 	read := c.PlugsRead()

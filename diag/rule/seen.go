@@ -145,6 +145,7 @@ func scoredSays(c *known.Case, s known.Subject) diag.Finding {
 	f := seen(diag.ActSoon)(c, s)
 	light := c.ScoredLightly(s.Cylinders) && !ailing(c, s.Cylinders)
 	f.Facts["hot"], f.Facts["light"], f.Facts["ports"] = c.Complains("overheating"), light, c.Spec.TwoStroke
+	f.Facts["leaned"] = c.Carburetted() && !c.Complains("overheating") && c.LeanAlone(s.Cylinders)
 	switch {
 	case c.Spec.TwoStroke && (c.AnyLow(s.Cylinders) || len(c.Complaints()) > 0):
 		f.Urgency = diag.DoNotRun

@@ -12,7 +12,8 @@ type harm string
 var partWords = map[part]string{
 	"ring":   "ring|rings|piston ring|piston rings|compression ring|oil ring|oil rings|oil control ring|top ring|scraper ring|apex seal|apex seals|side seal|side seals|corner seal|corner seals",
 	"land":   "ring land|ring lands|land|lands|top land|second land|ring groove|ring grooves",
-	"piston": "piston|pistons|skirt|skirts|piston skirt|pin boss|piston boss|boss|bosses",
+	"skirt":  "skirt|skirts|piston skirt|piston skirts",
+	"piston": "piston|pistons|pin boss|piston boss|boss|bosses",
 	"crown":  "crown|crowns|piston crown|piston top|piston tops|piston head|top of the piston|top of piston|dome|piston edge|edge of the piston|edge of piston",
 	"wall":   "wall|walls|bore|bores|cylinder wall|cylinder walls|barrel|barrels|liner|liners|sleeve|sleeves|block|cylinder block|plating|chrome|nikasil|lining|coating|flange|thrust side|thrust face|above the ports",
 	"pot":    "cylinder|cylinders|cyl|pot|pots|inside|in there|thing", // which is the wall where no other part is named

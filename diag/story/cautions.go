@@ -63,6 +63,7 @@ var allCautions = []caution{
 		return s.Flies() && !live && (s.leakage() || s.cranked() || s.proposed(is(cause.Starter|cause.Runs|cause.Hand)))
 	}},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
+	{"stop-when-hot", func(s *sheetAsks) bool { return s.mayRun() && s.RunsHot() }},
 	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && !s.PulledOver() }},
 	{"pull-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && s.PulledOver() }},
 	{"running-engine", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Runs)) }},
@@ -152,7 +153,7 @@ func (s *sheetAsks) byHand() bool {
 
 // coolant reports work on what holds coolant.
 func (s *sheetAsks) coolant() bool {
-	return s.caused("head-gasket", "cracked-bore", "coolant-seal", "cracked-housing") || s.proposed(named("coolant-gas-test", "cooling-pressure-test"))
+	return s.RunsHot() || s.Complains("coolant loss") || s.caused("head-gasket", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-flow", "thermostat", "coolant-leak-outside", "pressure-cap", "liner-seal", "intake-coolant-gasket") || s.proposed(named("coolant-gas-test", "cooling-pressure-test"))
 }
 
 // unburnt reports fuel or oil that may reach the exhaust.

@@ -88,6 +88,9 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 	if first == "" || !s.book.seen(first) || s.workFailed(c) {
 		return nil
 	}
+	if foundWhy(c, first) {
+		return nil
+	}
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
 		if slices.Contains(k.Why, first) && k.Allowed(c, s.cylindersOf(c), at) && !k.IsMade(c, s.cylindersFor(k)) {
@@ -95,6 +98,14 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 		}
 	}
 	return nil
+}
+
+// foundWhy reports a cause of which the technician found what brought it about: it is put right with
+// it, and not looked for.
+func foundWhy(c *known.Case, first string) bool {
+	return slices.ContainsFunc(cause.Checks, func(k cause.Check) bool {
+		return slices.Contains(k.Why, first) && slices.ContainsFunc(k.Mends, func(name string) bool { return rule.FoundAs(c, name) })
+	})
 }
 
 // pick is the one of these that is asked for, nil for none: what mends the first

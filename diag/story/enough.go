@@ -120,6 +120,9 @@ func (s *story) setRepair(c *known.Case) {
 	}
 	if len(s.book.found()) > 0 || s.settled(c, s.book.shares()) || s.rustedIn(c, first) {
 		s.Repair = s.withDamage(c, cause.RepairOf(c, first))
+		if s.Repair == "bore" && foundWhy(c, first) {
+			s.Repair = "bore-found"
+		}
 		if s.Repair == "crankcase" && known.CrankcasePlaced.HoldsIn(c) {
 			s.Repair = "crankcase-seen"
 		}
