@@ -20,8 +20,9 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	var list []Voice
 	switch {
 	case c.Ported():
-		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
-			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore(), speaks(Hint, "decompressor"))...)
+		list = slices.Concat(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
+			where(c.Several() && !even, speaks(DryUp, "wear", "rings")), // what all breathe through lowers them alike
+			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore(), speaks(Hint, "decompressor")))
 	case !c.Several() && !c.DriveMaySlip(): // a valve that hangs open, before gears that do not jump
 		list = append(common("wear", "exhaust-valve", "head-gasket", "stuck-valve"), speaks(Hint, "cam-timing", "restricted-inlet")...)
 	case !c.Several(): // what befalls one of many is as likely as what befalls all

@@ -27,6 +27,10 @@ var plugSigns = []Sign{
 		When: known.All(known.BurningPlug("oil-wet"), short), Kind: OfPlugs, About: "cylinders",
 		For: append(speaks(DryUp, "rings", "oil-in-bore"), speaks(Hint, "broken-ring-land", "scored-bore")...),
 	},
+	{ // where oil is used, and one cylinder's plug is wet with it, it is used there: by what oil seals no more where it brings nothing up
+		When: known.All(known.Plug("oil-wet"), known.Low, known.OilFlat, usesOil, known.Valves), Kind: OfPlugs, About: "cylinders",
+		For: append(speaks(Heard, "broken-ring-land"), speaks(Known, "rings", "piston", "scored-bore")...),
+	},
 	{
 		When: known.All(known.BurningPlug("oil-wet"), known.ReadsHigh), Kind: OfPlugs, About: "cylinders",
 		For: speaks(Known, "oil-in-bore"),
