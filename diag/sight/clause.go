@@ -1,6 +1,7 @@
 package sight
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -213,16 +214,55 @@ func (c *clause) places() {
 var lying = []harm{"carbon", "rust", "oil", "mark", "heat", "dark"}
 
 // bares gives what is gone to what it was said of: the nearest name before it that no place
-// is, or else the one behind it. Where that only lay on a part, it left it bare.
+// is, or else the one behind it. Where that only lay on a part, it left it bare; and where that
+// is cracked, or flakes off, nothing is said of the part.
 func (c *clause) bares() {
 	for i := range c.words {
-		if c.words[i].harm != "missing" {
+		w := &c.words[i]
+		at := -1
+		switch {
+		case w.harm == "missing":
+			at = c.goneOf(i)
+		case w.harm == "bare": // of deposits
+			at = c.crustNear(i, 1)
+		case slices.Contains(ofCrust, w.harm):
+			if at = c.crustNear(i, -1); at < 0 {
+				at = c.crustNear(i, 1)
+			}
+			if at < 0 {
+				continue
+			}
+			w.denied = true
 			continue
 		}
-		for at := c.goneOf(i); at >= 0 && c.lies(at); at-- { // "oil film"
-			c.words[i].harm, c.words[at].denied = "bare", true
+		for ; at >= 0 && c.lies(at); at-- { // "oil film"
+			w.harm, c.words[at].denied = "bare", true
+			w.denied = fellOff.MatchString(w.text)    // as carbon does by itself
+			if at > 1 && c.words[at-1].text == "of" { // "a flake of carbon"
+				c.words[at-2].denied = true
+			}
 		}
 	}
+}
+
+var fellOff = regexp.MustCompile(`\b(?:f[ae]ll\w*|off|away|drop\w*)\b`)
+
+// ofCrust are harms that what lies on a part may have, and the part not.
+var ofCrust = []harm{"crack", "broken", "chip", "peel", "hole", "score", "burn", "erode"}
+
+// crustNear is the place of the crust that stands next before a word or behind it, with no other
+// name or 'and' between; -1 for none.
+func (c *clause) crustNear(at, step int) int {
+	for i := at + step; i >= 0 && i < len(c.words); i += step {
+		w := c.words[i]
+		switch {
+		case w.harm == "carbon" || listed(layWords, w.text):
+			return i
+		case w.kind != isFill, step > 0 && !listed("in|of|the|a|an|its|some", w.text), listed("and|or|with|but", w.text) || listed(placeWords, w.text) || step < 0 && listed(onWords, w.text):
+			return -1
+		}
+	}
+	return -1
 }
 
 // lies reports a word of what lies on a part.
@@ -258,6 +298,11 @@ func (c *clause) onIt(at int) bool {
 	return false
 }
 
+// namesValve reports a clause that speaks of a valve.
+func (c *clause) namesValve() bool {
+	return slices.ContainsFunc(c.words, func(w word) bool { return w.part == "valve" || w.part == "ivalve" })
+}
+
 // oneSided reports a clause that speaks of one side of something, or of a part of its edge.
 func (c *clause) oneSided() bool {
 	return slices.ContainsFunc(c.words, func(w word) bool { return listed(sideWords, w.text) })
@@ -280,6 +325,8 @@ func (c *clause) denials() {
 					c.words[k].denied = true
 				}
 			}
+		case left > 0 && w.harm == "carbon" && c.oneSided() && c.namesValve(): // and there alone
+			w.harm, left = "bare", reach
 		case left > 0 && w.kind == isHarm:
 			w.denied, left = true, reach
 		case left > 0 && w.kind == isSound && !w.light:

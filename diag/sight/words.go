@@ -70,7 +70,8 @@ var harmWords = map[harm]string{
 	"pool":    "water|coolant|liquid|fluid", // which is looked for by its own words
 	"wet":     "wet|damp",
 	"flood":   "soaked|drenched|swimming|flooded|full of|pool*|puddle*",
-	"carbon":  "carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder|furred*|furry|coated",
+	"carbon":  "carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder|furred*|furry|coated|carbon ring|ring of carbon|ring of deposits|carbon ridge",
+	"bare":    "bare|bare of|bare metal|burned clean|burnt clean",
 	"wash":    "washed|washed clean|brighter|cleaner|steam clean*|bright clean|fuel washed|clean patch|washed patch",
 	"glaze":   "glaz*|mirror|like a mirror|mirror finish|polished|polish|like glass|glassy|shiny",
 	"wear":    "worn|wear|wears|ridge|ridges|lip|step|stepped|recess|recessed|receded|recession|sunk|sunken|pocketed|oval|tapered|out of round|egg shaped|barrel shaped|thin|thinned|worn away|worn off|worn out|worn smooth|sloppy",
@@ -95,12 +96,12 @@ var (
 	// layWords are of what lies on a part, or is its look: what is gone of these has left the part
 	// whole. sideWords are of less than all of it.
 	layWords  = "color|colors|coloring|pattern|layer|film|paint|varnish"
-	sideWords = "edge|edges|side|half moon|moon|third|quarter|patch|spot|corner|sector|segment|o'clock|clock"
+	sideWords = "half|edge|edges|side|half moon|moon|third|quarter|patch|spot|corner|sector|segment|o'clock|clock"
 	// placeWords set a place before a part, from which it is not read of that part.
 	placeWords = "at|near|beside|by|around|between|from|to|toward|towards|through|above|below|under|underneath|behind|next to|over|facing|opposite|into|against|close to|along"
 	ownWords   = "in|of|on|across|the|a|an|its|out|with"
 	onWords    = "on|in|at|under|behind|underneath|above|between|over|into|inside|by|against|near"
-	fillWords  = "weep hole|weep holes|weephole|weepholes|half moon|moon|sector|segment|gap|gaps|ring gap|ring gaps|open|opened|coolant passage|coolant passages|water passage|water jacket|water side|coolant side|coolant hole|water hole|the|a|an|its|it|it's|is|are|was|were|has|have|had|be|been|being|and|or|with|in|of|on|for|as|than|then|there|here|this|that|these|those|all|both|each|every|one|two|three|four|five|six|half|quarter|third|first|second|only|very|quite|rather|much|many|more|most|less|still|also|just|so|too|now|yet|" +
+	fillWords  = "skirt coating|piston coating|coating on the skirt|coating of the skirt|weep hole|weep holes|weephole|weepholes|half moon|moon|sector|segment|gap|gaps|ring gap|ring gaps|open|opened|coolant passage|coolant passages|water passage|water jacket|water side|coolant side|coolant hole|water hole|the|a|an|its|it|it's|is|are|was|were|has|have|had|be|been|being|and|or|with|in|of|on|for|as|than|then|there|here|this|that|these|those|all|both|each|every|one|two|three|four|five|six|half|quarter|third|first|second|only|very|quite|rather|much|many|more|most|less|still|also|just|so|too|now|yet|" +
 		"seen|visible|found|noted|looks|look|looking|appears|appear|seems|shows|show|showing|can|could|be felt|felt|fingernail|finger nail|nail|with a|top|bottom|upper|lower|middle|mid|center|centre|front|rear|back|left|right|side|sides|edge|edges|end|ends|face|faces|corner|north|south|inner|outer|inlet side|intake side|exhaust side|thrust|major|minor side|full|whole|length|" +
 		"deep|deeply|heavy|heavily|large|big|small|tiny|long|short|wide|narrow|vertical|horizontal|diagonal|fresh|old|new|recent|severe|severely|serious|clear|clearly|obvious|definite|possible|possibly|maybe|probably|perhaps|hairline|thick|whole|travel|stroke|tdc|bdc|dead|position|o'clock|clock|running|runs|run|lying|standing|stands|sitting|sits|lies|goes|going|reaching|extends|extending|about|approximately|approx|roughly|around|" +
 		"mm|cm|inch|inches|in|thou|degrees|deg|percent|number|no|nr|cylinder|cyl|cyls|others|other|rest|left|another|same|different|area|zone|place|places|point|points|spread|surface|surfaces|metal|material|layer|level|up|down|over|after|before|while|when|where|which|during|already|starting|started|start|begins|beginning|beginnings|just|due|because|likely|like|little|pattern|color|colors|coloring|tip|plus|pair|total|quantity|amount|lot|lots|plenty|any|anything|everything|otherwise"
