@@ -128,9 +128,15 @@ var withCoolant = Scope{Words: "the cylinders that show coolant, or else low nei
 	return []known.Subject{{Cylinders: shows}}
 }}
 
+// coolingFalls: what falls slowly in an engine that misses nothing may be lost at the tester.
 func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {
-	from, to := known.HeldCooling(c.Measured(known.Cooling))
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"from": from.Told(), "value": to.Told(), "after": to.At}}
+	r := c.Measured(known.Cooling)
+	from, to := known.HeldCooling(r)
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"from": from.Told(), "value": to.Told(), "after": to.At, "slow": known.CoolingSeeps(r)}}
+	if known.CoolingSeeps(r) && !c.CoolantMissed() {
+		f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
+	}
+	return f
 }
 
 func seenCooling(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
