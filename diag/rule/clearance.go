@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
@@ -157,7 +158,7 @@ func tightTogetherSays(c *known.Case, s known.Subject) diag.Finding {
 		if len(c.NoClearance(n)) > 0 {
 			held = append(held, n)
 		} else if m, _ := c.ClearanceOff(n, known.Under); m != nil {
-			read = append(read, m.Entered)
+			read = append(read, strings.ReplaceAll(diag.AsWritten(m.Entered), ", ", "/")) // both valves of one cylinder
 			f.Facts["limit"] = m.LimitEntered
 		}
 	}

@@ -243,12 +243,18 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 	slices.SortStableFunc(of, func(a, b *diag.MeasuredReading) int {
 		return slices.Index(names, a.Cylinder) - slices.Index(names, b.Cylinder)
 	})
-	values, shared := make([]cylinderValue, len(of)), sharesUnit(of) && of[len(of)-1].Entered != diag.NothingMeasured // which has no unit
-	for i, m := range of {
-		values[i] = cylinderValue{m.Cylinder, v.furtherValue(m)}
+	var values []cylinderValue
+	shared := sharesUnit(of) && of[len(of)-1].Entered != diag.NothingMeasured // which has no unit
+	for _, m := range of {
+		value := v.furtherValue(m)
 		if shared { // the unit is said once, behind the last
-			values[i].value = v.bareValue(m)
+			value = v.bareValue(m)
 		}
+		if last := len(values) - 1; last >= 0 && values[last].cylinder == m.Cylinder { // its second valve
+			values[last].value = joined(", ", values[last].value, value)
+			continue
+		}
+		values = append(values, cylinderValue{m.Cylinder, value})
 	}
 	found := v.ofCylinders(values)
 	if shared {

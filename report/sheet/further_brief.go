@@ -192,7 +192,7 @@ func (v *view) eachCells(words string, of []*diag.MeasuredReading) []figure.Tabl
 		if shared {
 			text = v.bareValue(m)
 		}
-		cells[i+1] = figure.TableCell{Text: text, Bold: m.Verdict == diag.Outside}
+		cells[i+1] = figure.TableCell{Text: joined(", ", cells[i+1].Text, text), Bold: cells[i+1].Bold || m.Verdict == diag.Outside}
 	}
 	return cells
 }
