@@ -23,6 +23,15 @@ func crankedInDoubt(c *known.Case, _ []string) bool {
 	return cranked(c, nil) && !(c.Sound() && c.Has(known.NeedsLeakage))
 }
 
+// methodInDoubt is such an engine but one of which the job says that it was tested by the book: made so
+// once more it says no more of some that are low beside others that are even.
+func methodInDoubt(c *known.Case, cylinders []string) bool {
+	k := c.Conditions
+	byTheBook := (k.Throttle == "open" || c.Spec.Diesel()) && !c.ChokeShut() && k.PlugsOut == "all" && k.Strokes > 0 && known.Warmth(k) == "hot" &&
+		!slices.ContainsFunc([]string{"slow-cranking", "battery-sags", "not-standard-method", "strokes-differ", "falls-in-test-order", "repeats-disagree", "lower-bound"}, c.Noticed)
+	return crankedInDoubt(c, cylinders) && !(byTheBook && c.AllLow() == nil && c.AnyLow(c.Read()) && len(c.Graded(diag.Even)) > 1)
+}
+
 // crankedAndTired is an engine of which something was read that a charger may bring up: its
 // pressure, with a battery that may have been too weak for it.
 func crankedAndTired(c *known.Case, _ []string) bool {
@@ -110,7 +119,7 @@ var againChecks = []Check{
 			{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "the first falls again", For: []string{"gauge-valve-leaks"}, Fits: func(c *known.Case) bool { return c.Several() }, Words: []string{"falls again", "fell again"}, After: []string{"the first one reads less at the end again"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}, After: []string{"each reads as before, the first one at the end too"}}}},
-	{Name: "repeat-method", Titles: []string{"repeating the test by the book", "the test once more"}, Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
+	{Name: "repeat-method", Titles: []string{"repeating the test by the book", "the test once more"}, Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: methodInDoubt, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Enter: byTheBook, Words: []string{"stay", "stayed", "same"}}}},

@@ -293,6 +293,7 @@ func lowButTight(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f.Facts["dead"] = !slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Grade(n) != diag.NoPressure })
 	f.Facts["percent"], f.Facts["sound"] = partOfBest(c, s.Cylinders), c.LikeSound(s.Cylinders)
+	f.Facts["rod"] = known.RodMayBeBent.Holds(c, s)
 	if c.Ported() {
 		f.Variant = twoStrokeVariant
 	}

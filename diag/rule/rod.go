@@ -43,7 +43,7 @@ func rodVoices(c *known.Case, s known.Subject) []Voice {
 
 func lowSinceNoise(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.DoNotRun, diag.Fair)(c, s)
-	f.Facts["several"] = c.Several()
+	f.Facts["several"], f.Facts["rod"] = c.Several(), known.RodMayBeBent.Holds(c, s)
 	if known.TightAsOthers.Holds(c, s) {
 		f.Variant = "tight"
 		if worst := c.WorstLeak(s.Cylinders); worst != nil {

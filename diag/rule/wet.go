@@ -77,6 +77,8 @@ var wetRules = []Rule{
 // wetSigns are what oil did where no figures were taken, and to an engine all
 // of whose cylinders are low.
 var wetSigns = []Sign{
+	// The gauge was screwed in anew for it.
+	{When: known.All(known.Low, known.OfAll("low with oil in it too", lowWithOil)), Kind: OfCompression, About: "cylinders", Against: denies(Known, "read-low-twice", "adapter-leak")},
 	{When: known.All(toldInWords, known.OilRises), Kind: OfCompression, About: "cylinders", For: speaks(Hint, "rings", "scored-bore"),
 		Against: denies(Hint, "rose-with-oil", aboveThePiston...)},
 	{When: known.All(toldInWords, known.OilFlat), Kind: OfCompression, About: "cylinders", For: speaks(Hint, aboveThePiston...),
@@ -226,6 +228,12 @@ func noOilInDiesel(c *known.Case) []diag.Notice {
 		return nil
 	}
 	return notice("no-oil-in-diesel", "", oiled, nil)
+}
+
+// lowWithOil reports a cylinder that read low once more as it was tested with oil.
+func lowWithOil(c *known.Case, n string) bool {
+	r := c.Cylinder(n)
+	return r != nil && r.Wet != nil && 100**r.Wet < known.EvenTogether*c.Cranking().Highest
 }
 
 // doseOfVolume is the largest part of the chamber that a dose should fill:
