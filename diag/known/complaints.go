@@ -125,8 +125,8 @@ var (
 	}{
 		{"start", []string{"start", "starts", "starting", "startup", "cold morning", "cold mornings", "frost", "frosty", "freezing", "winter", "when cold", "when it is cold", "first thing", "first minute"}},
 		{"idle", []string{"idle", "idling", "at the lights"}},
-		{"load", []string{"load", "uphill", "hill", "hills", "pulling", "accelerat", "full throttle", "foot down"}},
-		{"overrun", []string{"overrun", "coasting", "off the throttle", "lift off", "downhill"}},
+		{"load", []string{"load", "uphill", "up hill", "up hills", "up a hill", "up the hill", "on hills", "on a hill", "on the hills", "pulling", "climbing", "towing", "accelerate", "accelerates", "accelerating", "acceleration", "full throttle", "foot down", "hard driving"}},
+		{"overrun", []string{"overrun", "coasting", "coast", "off the throttle", "off throttle", "off the gas", "lift off", "lifting off", "lift my foot", "foot off", "back off", "backing off", "downhill", "down hill", "down hills", "down a hill", "down the hill", "decel", "deceleration", "decelerating", "slowing down", "engine braking"}},
 		{"always", []string{"always", "all the time", "all the way", "constantly", "never stops"}},
 	}
 	inFrost  = []string{"frost", "frosty", "freezing", "winter", "cold morning", "cold mornings", "cold day", "cold days", "cold weather", "ice", "below zero", "snow"}

@@ -60,7 +60,7 @@ func SymptomsTold(text string) (told []string, rest string) {
 // Words of when something is so: how it goes with load, warmth, weather or time.
 var (
 	Circumstances = strings.Fields("worse worst better only mostly mainly especially fine ok okay when whenever while hot cold warm wet damp rain sometimes always intermittent intermittently uphill downhill morning mornings started steady random")
-	comesAndGoes  = strings.Fields("load idle picks clears smooths")
+	comesAndGoes  = strings.Fields("load idle picks clears smooths away")
 	// circumstanced are words that stand beside these.
 	circumstanced = strings.Fields("under load loaded unloaded no without with at in on up down over after before until from to for of and or but then again also just even most more less very quite bit it is its gets goes clears away out off through the a an all any first few every about around " +
 		"idle idling revs revved revving rev rpm throttle speed speeds high low full half part light heavy pulling pull pulls towing climbing climb accelerating acceleration cruising cruise overrun slowing driving drive drives driven running run runs traffic highway town hill hills slope grade " +

@@ -35,7 +35,7 @@ func (s *section) complaints() (words, told, own []string) {
 		case known.TellsOfOilLight(n.text), tellsOfNothing(n.text):
 			told = append(told, n.text)
 			continue
-		case tellsOfSmoke(n.text):
+		case len(known.SmokeTold(n.text)) > 0:
 			words, told = appendNew(words, complaintsIn(n.text)...), append(told, n.text)
 			continue
 		case !vocabularyOf(k.says).answers(n.text, k.words):
@@ -43,11 +43,11 @@ func (s *section) complaints() (words, told, own []string) {
 				words, told = appendNew(words, heard...), append(told, n.text)
 				continue
 			}
-			if turnsOver().MatchString(fold(n.text)) { // wont start, cranks fine
-				told = append(told, n.text)
+			if tellsOfPast(n.text) { // what was told before it is so no more
+				words, told = nil, append(append(told, words...), n.text)
 				continue
 			}
-			if known.TellsOfExhaust(n.text) { // no fault of an engine by itself, and of more weight than any
+			if turnsOver().MatchString(fold(n.text)) || known.TellsOfExhaust(n.text) || saidNot(n.text) { // no fault of the engine by itself
 				told = append(told, n.text)
 				continue
 			}
@@ -82,32 +82,34 @@ func inOwnWords(text string, k key) bool {
 			long++
 		}
 	}
-	slip := vocabulary.nearTo(text, k.words) != "" || meant(text, k.words) != "" || vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
+	slip := vocabulary.nearTo(text, k.words) != "" || meant(text, k.words) != "" || len(words) < leastSaid && vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
 	figure := strings.ContainsAny(text, "0123456789") && long < 2 // "about 120" tells of nothing
-	return !slip && !figure && letters >= leastLetters && (!anyOfWords(words, denies) || tellsSomething(text))
+	return !slip && !figure && letters >= leastLetters
 }
 
-// tellsSomething reports a sentence of which one part denies nothing, of two words at least, and
-// none says that it is over.
-func tellsSomething(text string) bool {
-	return !overWithIt().MatchString(plainWords(text)) && slices.ContainsFunc(sentenceEnds().Split(strings.ReplaceAll(text, " and ", ", "), -1), func(part string) bool {
-		said := strings.Fields(plainWords(part))
-		return len(said) > 1 && len(part) > leastLetters && !anyOfWords(said, denies)
-	})
+// leastSaid is how many words say more than a word that is asked about.
+const leastSaid = 3
+
+// tellsOfPast reports a part of what is told by which what comes before it is so no more.
+func tellsOfPast(text string) bool {
+	said := plainWords(text)
+	return overWithIt().MatchString(said) && len(said) < len("no longer so since all of them are new")
 }
+
+// saidNot reports a complaint that is said not to be, or to be no more, or that all is well then.
+func saidNot(text string) bool {
+	heard, left := heardIn(text)
+	return anyOfWords(left, denies) && (len(heard) > 0 || slices.ContainsFunc(left, isWell) || anyOfWords(left, troubles))
+}
+
+// troubles are words of what else there might have been.
+var troubles = strings.Fields("smoke smokes smoking noise noises leak leaks leaking code codes light lights lamp problem problems issue issues trouble change difference alarm warning warnings vibration")
 
 // tellsOfNothing reports a sentence that says that nothing is wrong, and no complaint beside it:
 // "nothing wrong, just a yearly look".
 func tellsOfNothing(text string) bool {
 	parts := sentenceEnds().Split(text, -1)
 	return len(parts) > 1 && len(complaintsIn(text)) == 0 && slices.Contains(noComplaint, plainWords(strings.TrimSpace(parts[0])))
-}
-
-// leastTold is how many words a sentence on smoke has at least; fewer are better told by its key.
-const leastTold = 5
-
-func tellsOfSmoke(text string) bool {
-	return len(strings.Fields(text)) >= leastTold && len(known.SmokeTold(text)) > 0
 }
 
 // anyOfWords reports one of some words among others.
@@ -303,7 +305,7 @@ var (
 	sentenceEnds = lazily(`[,;:()/]| then |\b(?:but|though|although|except|however|yet|otherwise)\b`)
 	// overWithIt says of what comes before it that it is so no more, but where a circumstance
 	// follows: "gone once warm".
-	overWithIt = lazily(`\b(?:fixed|cured|anymore|any more|no longer|gone(?: now)?$|gone since)\b|\bgone$`)
+	overWithIt = lazily(`\b(?:did until|fixed|cured|anymore|any more|no longer|gone(?: now)?$|gone since)\b|\bgone$`)
 	untilWarm  = lazily(`\buntil (?:it is |it's |it has |they are )?(?:fully )?(?:warm(?:ed up|s up)?|hot|up to temperature)\b`)
 )
 
