@@ -1,6 +1,7 @@
 package known
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -167,6 +168,9 @@ var (
 	smokeOfTest = []string{"smoke test", "smoke machine", "smoke tester", "smoke comes out", "smoke came out"}
 )
 
+// noSmoke is a clause that says of smoke that there is none, or none any more.
+var noSmoke = regexp.MustCompile(`\b(?:never|none|used to|no longer|any ?more|cured|fixed|not now)\b|\b(?:no|gone) *$`)
+
 // smokeNames are what comes out of an exhaust.
 const smokeNames = "smoke|smokes|smoking|smoky|puff|puffs|puffing|steam|steams|steaming|cloud|clouds|haze|fumes"
 
@@ -187,7 +191,7 @@ func SmokeSaid(text string) diag.Smoke {
 
 // SmokeTold gives the exhaust smoke that a sentence tells of.
 func SmokeTold(text string) []string {
-	plain := plainWords(text)
+	plain := strings.Join(slices.DeleteFunc(strings.FieldsFunc(plainWords(text), func(c rune) bool { return strings.ContainsRune(",;.:", c) }), noSmoke.MatchString), ",")
 	if !SpeaksOf(plain, strings.Split(smokeNames, "|")...) || SpeaksOf(plain, smokeOfTest...) || mended(plain) {
 		return nil
 	}

@@ -82,10 +82,29 @@ func inOwnWords(text string, k key) bool {
 			long++
 		}
 	}
-	slip := vocabulary.nearTo(text, k.words) != "" || meant(text, k.words) != "" || len(words) < leastSaid && vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
+	slip := slipOf(text, slices.Concat(k.words, vocabulary.others(k.words))) || (len(words) < leastSaid || storedCode().MatchString(text)) && vocabulary.askedWithin(text) != "" || twoWordsHint(vocabulary, text, k.words) != ""
 	figure := strings.ContainsAny(text, "0123456789") && long < 2 // "about 120" tells of nothing
 	return !slip && !figure && letters >= leastLetters
 }
+
+// slipOf reports a slip in writing one of some phrases, word by word: "runs cold" is none of
+// "runs bad".
+func slipOf(text string, phrases []string) bool {
+	near := strings.Fields(nearest(text, phrases))
+	words := strings.Fields(plainWords(text))
+	if len(near) != len(words) {
+		return len(near) > 0 && (len(near) == 1 || len(words) == 1) // together or apart
+	}
+	for i, w := range words {
+		if w != near[i] && !strings.HasPrefix(near[i], w) && nearest(w, near[i:i+1]) == "" {
+			return false
+		}
+	}
+	return len(near) > 0
+}
+
+// storedCode is a code of the engine's computer, which has a key of its own.
+var storedCode = lazily(`(?i)\b[pbcu][0-9]{4}\b`)
 
 // leastSaid is how many words say more than a word that is asked about.
 const leastSaid = 3
@@ -324,5 +343,11 @@ func heardIn(clause string) (found, left []string) {
 			}
 		}
 	}
-	return found, strings.Fields(rest)
+	before, after, _ := strings.Cut(rest, " , ")
+	left = slices.DeleteFunc(strings.Fields(after), func(w string) bool { return slices.Contains(onceSo, w) })
+	return found, append(strings.Fields(before), left...)
 }
+
+// onceSo say of what follows them that it is so no more, and nothing of what stands before:
+// "no power since the belt was done".
+var onceSo = strings.Fields("was were used")
