@@ -248,25 +248,6 @@ func counted(section key, text string) (name, value string) {
 	return "", ""
 }
 
-// named gives the key of a section that a word and the key's name behind it belong to, 'warm engine', and the word; "" for
-// none.
-func named(section key, text string) (name, value string) {
-	at := strings.LastIndexByte(text, ' ')
-	if at < 1 || section.name == "engine" {
-		return "", ""
-	}
-	word, called := text[:at], fold(text[at+1:])
-	for _, k := range section.keys {
-		if k.form != asWord || k.name != called && !slices.Contains(keysCalled(called), k.name) {
-			continue
-		}
-		if said, _ := vocabularyOf(k.says).find(word, k.words); said != "" {
-			return k.name, word
-		}
-	}
-	return "", ""
-}
-
 // led gives the key of a section whose name a text begins with, 'throttle open' and
 // 'charger on', and its value, where it takes that; "" for none.
 func led(section key, text string) (name, value string) {

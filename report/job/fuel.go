@@ -137,6 +137,14 @@ func heldHint(text string) string {
 	return ""
 }
 
+// timesSaid writes pressures with their times that are told in one line, 38 after a minute, 20 after ten; "" for any other text.
+func timesSaid(text string) string {
+	if hint := timeKeys.hint(text); text != "" && strings.HasPrefix(hint, "write {") {
+		return strings.Replace(hint, "write {", "write hold: {", 1)
+	}
+	return ""
+}
+
 // hold reads pressures by the time since switching off.
 func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	n := sec.get("hold")
@@ -150,7 +158,7 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 		}
 	}
 	if n.kind != mapping || len(n.entries) == 0 {
-		r.report(n.pos, cmp.Or(heldHint(n.text), "such as {1 min: 40, 5 min: 36}"), "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
+		r.report(n.pos, cmp.Or(heldHint(n.text), timesSaid(n.text), "such as {1 min: 40, 5 min: 36}"), "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
 		return nil
 	}
 	samples := s.samples // a pressure that has bled off says nothing of the unit

@@ -162,6 +162,9 @@ func vinProblem(err error) string {
 var timesElsewhere = map[string]string{"monate": "months", "monat": "months", "jahre": "years", "jahr": "years", "wochen": "weeks", "tage": "days", "mois": "months", "ans": "years", "années": "years", "semaines": "weeks", "jours": "days",
 	"meses": "months", "mes": "months", "años": "years", "semanas": "weeks", "días": "days", "mesi": "months", "anni": "years"}
 
+// stoodFor is a time that stands among other words.
+var stoodFor = lazily(`\b\d[\d.]* (?:days?|weeks?|months?|years?)\b`)
+
 // months reads how long an engine stood.
 func (r *reader) months(n *node) float64 {
 	number, unit, _ := strings.Cut(fold(n.text), " ")
@@ -184,6 +187,9 @@ func (r *reader) months(n *node) float64 {
 	v, err := quantity.Parse(number)
 	if !known || err != nil || v.Unit != quantity.None || v.Number < 0 || v.Number > 10_000 {
 		hint := "such as '8 months'"
+		if m := stoodFor().FindString(figuresFor(fold(n.text))); m != "" {
+			hint = "write '" + m + "'"
+		}
 		counts := vocabularyOf("number of cylinders")
 		if words, _ := counts.find(number, counts.Words); words != "" && known {
 			hint = "write '" + words + " " + unit + "'"

@@ -34,7 +34,7 @@ var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "heads": "F", "compression": "psi", "valves": "mm", "injectors": "ml/min", "gauges.compression": "psi", "gauges.fuel": "psi"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "heads": "F", "compression": "psi", "valves": "mm", "crankcase": "inH2O", "crankcase-hold": "psi", "injectors": "ml/min", "gauges.compression": "psi", "gauges.fuel": "psi"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -106,6 +106,9 @@ func (r *reader) aloneAnswer(name, text string, keys []key) string {
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
 	if hint := cmp.Or(r.groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
+		return hint
+	}
+	if hint, placed := sectionTold(strings.TrimPrefix(name, "before."), text, keys); placed > 0 {
 		return hint
 	}
 	if hint := groupForm(last, text, keys); strings.HasPrefix(hint, "write '") {

@@ -152,9 +152,9 @@ func limitsHint(text string, keys []key) string {
 		words, figure := fold(strings.Trim(strings.Join(fields[:i], " "), ":=")), strings.Join(fields[i:], " ")
 		name := ""
 		switch {
-		case slices.Contains([]string{"min", "minimum", "at least", "not under", "no less than", "above"}, words):
+		case slices.Contains([]string{"min", "minimum", "at least", "no less than", "not under", "no less than", "above"}, words):
 			name = "minimum"
-		case strings.Contains(words, "diff") || strings.Contains(words, "variation") || words == "within" || words == "all within" || strings.Contains(words, "between"):
+		case strings.Contains(words, "diff") || words == "no more than" && strings.Contains(text, ",") || strings.Contains(words, "variation") || words == "within" || words == "all within" || strings.Contains(words, "between"):
 			name = "difference"
 			if strings.Contains(figure, "%") {
 				name = "spread"
@@ -222,6 +222,7 @@ func orderHint(p engine.Problem, numbering string, cylinders int) string {
 // limitPieces are limits that stand beside each other, with commas between or before the next
 // word: min 100 psi max diff 25 psi.
 func limitPieces(text string) []typed {
+	text = strings.NewReplacer(" and ", ", ", " of each other", "", " between them", "", " apart", "").Replace(text)
 	return separate(nextLimit().ReplaceAllString(text, "$1, $2"), ",;")
 }
 

@@ -266,7 +266,7 @@ func leakParts(text string) (figure string, said leakSaid) {
 			switch {
 			case slices.Contains([]string{"loss", "lost", "leak", "leaks", "leakage", "leaking", "leakdown", "gone"}, words):
 				said.lost, taken = true, true
-			case slices.Contains([]string{"at", "the", "out the", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the", "hiss", "hisses", "hissing", "hiss at", "hissing at", "hisses at", "air at", "air out of"}, words):
+			case slices.Contains([]string{"at", "the", "out the", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the", "back", "with", "coming", "coming out", "coming out of", "blowing", "blowing out", "blows", "whistling", "air", "hiss", "hisses", "hissing", "hiss at", "hissing at", "hisses at", "air at", "air out of"}, words):
 				taken = true
 			case words == "in" && len(said.at) > 0 && !strings.Contains(strings.ToLower(text), "in,"): // in exhaust, which is not in, exhaust
 				taken = true

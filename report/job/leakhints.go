@@ -118,6 +118,7 @@ func (r *reader) leakPlaces(text string) (row string, places map[string]string) 
 // neither how much nor where.
 func leakWritten(text string) string {
 	figure, said := leakParts(text)
+	figure = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(figure, "percent"), "per cent"))
 	if slices.Contains([]string{"good", "ok", "okay", "fine", "bad", "poor", "some", "a lot", "little", "high", "low"}, fold(figure)) { // how much?
 		figure = "..."
 	}

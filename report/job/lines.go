@@ -70,7 +70,7 @@ func (l line) dressedFault() (fault, bool) {
 
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
-	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, l.dressedFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.overFault, l.endFault, l.behindFault, l.openedFault, l.twoKeysFault,
+	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, l.listFault, l.dressedFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.overFault, l.endFault, l.behindFault, l.openedFault, l.twoKeysFault,
 		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
 		if f, ok := find(); ok {
 			return f, true

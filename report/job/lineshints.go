@@ -214,3 +214,15 @@ func (l line) openedFault() (fault, bool) {
 
 // tightColon is a colon without a space behind it, between a key and its value.
 var tightColon = lazily(`([A-Za-z0-9]):([^ :])`)
+
+// listFault finds a list with dashes on the line of its key, findings: - belt frayed - weep at the pump.
+func (l line) listFault() (fault, bool) {
+	if !l.colon || !strings.HasPrefix(l.value, "- ") {
+		return fault{}, false
+	}
+	var items []string
+	for _, item := range strings.Split(l.value[2:], " - ") {
+		items = append(items, inQuotes(strings.Trim(item, " -")))
+	}
+	return l.fault(strings.Index(l.text, l.value), "a list begins on the line of its key", "write it in brackets: '"+short(l.key)+": ["+strings.Join(items, ", ")+"]'")
+}

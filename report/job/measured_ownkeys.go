@@ -22,6 +22,20 @@ var (
 
 // hint answers a reading that stands with its speed or time in a line: '40 at 2000'.
 func (o ownKeys) hint(text string) string {
+	text = figuresFor(text)
+	var all []string
+	for _, t := range separate(strings.ReplaceAll(strings.ReplaceAll(text, " then ", ", "), " and ", ", "), ",;") {
+		one, ok := strings.CutPrefix(o.hintOfOne(t.text), "write {")
+		if !ok || strings.Contains(one, "...") {
+			return o.hintOfOne(text)
+		}
+		all = append(all, strings.TrimSuffix(one, "}"))
+	}
+	return "write {" + strings.Join(all, ", ") + "}"
+}
+
+// hintOfOne answers one reading with its speed or time.
+func (o ownKeys) hintOfOne(text string) string {
 	for _, word := range []string{" at ", "@", " after ", " in ", " for "} {
 		value, at, ok := strings.Cut(fold(text), word)
 		at = strings.TrimSpace(at)

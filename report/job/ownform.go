@@ -84,7 +84,7 @@ func wordWithin(k key, text string) string {
 			if found == "" || slices.Contains(sayLittle, said) || len(said) < 3 {
 				continue
 			}
-			if word != "" && found != word && size >= longest {
+			if word != "" && found != word && (size == longest || size == longest+1 || size == longest-1) {
 				return ""
 			}
 			if size > longest {
@@ -176,13 +176,14 @@ var (
 	halfOf     = lazily(`(?i)\bhalf (?:of )?an? `)
 	quarterOf  = lazily(`(?i)\b(?:a )?quarter (?:of )?an? `)
 	andHalf    = lazily(`(?i)\b(\d+) and a half\b`)
-	oneOf      = lazily(`(?i)\b(?:an?|one) (pint|quart|liter|litre|gallon|cup|inch|mile|minute|second|hour|degree)\b`)
+	oneOf      = lazily(`(?i)\b(?:an?|one) (pint|quart|liter|litre|gallon|cup|inch|mile|minute|min|second|hour|degree|day|week|month|year)\b`)
 	ofThousand = lazily(`(?i)\b(\d[\d.]*) ?(?:thousand|grand|k)\b`)
+	dozens     = strings.NewReplacer("half a dozen", "6", "a dozen", "12", "a couple of", "2", "couple of", "2", "a couple", "2")
 )
 
 // figuresFor writes numbers that are said in words as figures: half a pint, fifty, 98 thousand.
 func figuresFor(text string) string {
-	text = halfOf().ReplaceAllString(text, "0.5 ")
+	text = halfOf().ReplaceAllString(dozens.Replace(text), "0.5 ")
 	text = quarterOf().ReplaceAllString(text, "0.25 ")
 	text = oneOf().ReplaceAllString(text, "1 $1")
 	fields := strings.Fields(text)
@@ -218,21 +219,32 @@ func timesThousand(form *regexp.Regexp, text string) string {
 // groupForm answers a text in the place of a group of keys: with the words in it that one of these takes, and '...' for the
 // first of them where it has none, else with the examples of its keys.
 func groupForm(name, text string, keys []key) string {
-	var parts []string
-	asked := ""
-	for i, k := range keys {
-		word := ""
-		if k.form == asWord || k.form == asWordList {
-			word = wordWithin(k, text)
+	var parts, loose []string
+	given := map[string]bool{}
+	for _, t := range separate(strings.ReplaceAll(text, " and ", ", "), ",;") {
+		known := false
+		for _, k := range keys {
+			word := ""
+			if (k.form == asWord || k.form == asWordList) && !given[k.name] && k.name != "unit" {
+				word = wordWithin(k, t.text)
+			}
+			if word != "" {
+				known, given[k.name] = true, true
+				parts = append(parts, k.name+": "+inQuotes(word))
+			}
 		}
-		switch {
-		case word != "":
-			parts = append(parts, k.name+": "+inQuotes(word))
-		case i == 0 && len(k.words) > 0 && k.name != "unit":
-			parts, asked = append(parts, k.name+": ..."), ", and in the place of '...' "+anyOf(k.words)
+		if !known {
+			loose = append(loose, "'"+short(t.text)+"'")
 		}
 	}
-	if len(parts) > 1 || len(parts) == 1 && asked == "" {
+	asked := ""
+	if first := keys[0]; len(first.words) > 0 && first.name != "unit" && !given[first.name] && len(parts) > 0 {
+		parts, asked = append([]string{first.name + ": ..."}, parts...), ", and in the place of '...' "+anyOf(first.words)
+	}
+	if len(loose) > 0 {
+		asked += "; " + allOf(loose) + " goes under its own key, or into 'findings' or 'notes'"
+	}
+	if len(parts) > 0 {
 		return "write '" + name + ": {" + strings.Join(parts, ", ") + "}'" + asked
 	}
 	if figure, rest := onlyFigure(text, ""); figure != "" && rest == "" {

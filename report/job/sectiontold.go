@@ -25,9 +25,11 @@ type toldFigure struct {
 	number float64
 	begin  int // the words that it takes
 	end    int
+	stop   int    // behind what belongs to it, 'at 2500'
 	speed  string // 'at 2500', as the file has it
 	time   string // 'in 5 min'
 	beside []toldWord
+	ahead  int // how many of these stand before it
 }
 
 // toldKeys are the keys of a section that take a figure.
@@ -72,7 +74,7 @@ func keyWords(name string) []string {
 // saidOfAny are words that are said of any figure, and mustBe those of one that was not read.
 var (
 	saidOfAny = strings.Fields("temp temperature water pressure pressures reading readings result results values drop after rest speed from in last final where place min max least most cold hot warm at")
-	mustBe    = strings.Split("should;should be;spec;book;limit;supposed;spec is;says;min;max;normal", ";")
+	mustBe    = strings.Split("should;should be;spec;book;limit;supposed;spec is;min;max;normal", ";")
 )
 
 // unitsOfSection are those in which a section's bare figures may be.
@@ -106,13 +108,13 @@ func figuresTold(words []toldWord, whole []rune) []toldFigure {
 		case (before == "at" || before == "@") && (f.unit == quantity.None && f.number >= leastSpeed || f.unit == quantity.RPM) && len(out) > 0:
 			if speedOf != len(out)-1 {
 				out[len(out)-1].speed, speedOf = plainNumber(f.number)+" rpm", len(out)-1
-				out[len(out)-1].end = f.end
+				out[len(out)-1].stop = f.end
 				i = f.end - 1
 				continue
 			}
 		case isTime && len(out) > 0 && timeOf != len(out)-1 && slices.Contains([]string{"in", "after", "within", "for", "over"}, before):
 			out[len(out)-1].time, timeOf = f.text, len(out)-1
-			out[len(out)-1].end = f.end
+			out[len(out)-1].stop = f.end
 			i = f.end - 1
 			continue
 		}
@@ -134,6 +136,9 @@ func figureAt(words []toldWord, whole []rune, at int) (f toldFigure, ok bool) {
 		if words[end-1].breaks || words[end-1].low == "=" || words[end-1].low == ":" {
 			break
 		}
+		if words[end-1].low == "to" { // from 12.6 to 9.9
+			break
+		}
 		if words[end-1].low == "in" && end < len(words) && startsWithFigure(words[end].low) {
 			break
 		}
@@ -143,7 +148,7 @@ func figureAt(words []toldWord, whole []rune, at int) (f toldFigure, ok bool) {
 			continue
 		}
 		last := p.Parts[len(p.Parts)-1].Value
-		f, ok = toldFigure{text: text, unit: last.Unit, number: p.Parts[0].Value.Number, begin: at, end: end}, true
+		f, ok = toldFigure{text: text, unit: last.Unit, number: p.Parts[0].Value.Number, begin: at, end: end, stop: end}, true
 	}
 	return f, ok
 }
@@ -167,20 +172,21 @@ func besideFigures(words []toldWord, all []toldFigure) (left []typed) {
 			from, to := part, end
 			if ahead := all[in[0]].begin > part; ahead {
 				if n > 0 {
-					from = all[in[n-1]].end
+					from = all[in[n-1]].stop
 				}
 				if n+1 < len(in) {
-					to = all[i].end
+					to = all[i].stop
 				}
 			} else {
 				from = all[i].begin
 				if n+1 < len(in) {
-					to = leadsTo(words, all[in[n+1]].begin, all[i].end)
+					to = leadsTo(words, all[in[n+1]].begin, all[i].stop)
 				}
 				if n > 0 {
-					from = leadsTo(words, all[i].begin, all[in[n-1]].end)
+					from = leadsTo(words, all[i].begin, all[in[n-1]].stop)
 				}
 			}
+			all[i].ahead = all[i].begin - from
 			all[i].beside = append(slices.Clone(words[from:all[i].begin]), words[all[i].end:max(to, all[i].end)]...)
 		}
 		if len(in) == 0 && end > part {

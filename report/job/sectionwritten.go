@@ -15,7 +15,8 @@ func sectionTold(section, text string, keys []key) (hint string, placed int) {
 		return "", 0
 	}
 	top, rest, _ := strings.Cut(section, ".")
-	words, whole := toldWords(withBlanks(text)), []rune(withBlanks(text))
+	text = signsSaid.Replace(figuresFor(withBlanks(text)))
+	words, whole := toldWords(text), []rune(text)
 	figures := figuresTold(words, whole)
 	left := besideFigures(words, figures)
 	var path []string
@@ -23,13 +24,15 @@ func sectionTold(section, text string, keys []key) (hint string, placed int) {
 		path = strings.Split(rest, ".")
 	}
 	all := toldKeys(top, path, keys, unitsUnder(top, path))
-	w := &sectionWriter{keys: all, depth: len(path)}
+	w := &sectionWriter{keys: all, depth: len(path), units: unitsUnder(top, path), unitKey: keyOf(keys, "unit").name != ""}
 	if !w.place(figures, keys, aloneUnder[section]) {
 		return "", 0
 	}
 	for _, l := range left {
 		if name := keyTaking(key{keys: keys}, l.text); name != "" {
 			w.put([]string{name}, inQuotes(fold(l.text)))
+		} else if w.wordsLeft(l.text, keys) || w.ofKeys(l.text) {
+			continue
 		} else if !slices.ContainsFunc(strings.Fields(l.text), func(f string) bool { return !tellsWord(f) }) {
 			continue
 		} else {
@@ -50,11 +53,17 @@ func sectionTold(section, text string, keys []key) (hint string, placed int) {
 	if unit != "" {
 		hint += ", with the gauge's unit"
 	}
+	if w.doubt {
+		hint += ", in C or F, whichever it was"
+	}
 	if len(w.loose) > 0 {
 		hint += "; " + allOf(w.loose) + " goes into 'findings' or 'notes'"
 	}
 	return hint, w.placed
 }
+
+// signsSaid are signs in words.
+var signsSaid = strings.NewReplacer("minus ", "-", "Minus ", "-", "plus ", "+", "Plus ", "+")
 
 // unitsUnder are the units of the readings under a way into a section.
 func unitsUnder(section string, path []string) []quantity.Unit {
@@ -71,15 +80,20 @@ func unitsUnder(section string, path []string) []quantity.Unit {
 
 // A sectionWriter puts figures under their keys.
 type sectionWriter struct {
-	keys   []toldKey
-	depth  int // of the keys that stand above these
-	paths  [][]string
-	values []string
-	loose  []string
-	bare   bool
-	placed int
-	unit   string
-	speed  string // at which all were read
+	keys    []toldKey
+	depth   int // of the keys that stand above these
+	paths   [][]string
+	values  []string
+	loose   []string
+	bare    bool
+	placed  int
+	unitKey bool // its bare figures may have a unit beside them
+	doubt   bool // a temperature may be in either
+	is      quantity.Unit
+	units   []quantity.Unit // of the section
+	last    key             // of the figure placed last
+	unit    string
+	speed   string // at which all were read
 }
 
 // place puts each figure under its key; it is false where too few find theirs.
@@ -124,12 +138,60 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 			w.leave(f)
 		}
 	}
-	return w.placed > 0 && named > 0 && len(w.loose) <= w.placed
+	return w.placed > 0 && (named > 0 || len(w.paths) > w.placed) && len(w.loose) <= w.placed
+}
+
+// ofKeys reports words of which each is one of a key's.
+func (w *sectionWriter) ofKeys(text string) bool {
+	return !slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(f string) bool {
+		return !tellsWord(f) && !slices.ContainsFunc(w.keys, func(k toldKey) bool { return slices.Contains(k.words, f) })
+	})
+}
+
+// wordsLeft puts a word that stands among others under the key of the section that takes it.
+func (w *sectionWriter) wordsLeft(text string, keys []key) bool {
+	for _, k := range keys {
+		given := slices.ContainsFunc(w.paths, func(p []string) bool { return p[0] == k.name })
+		if word := wordWithin(k, text); (k.form == asWord || k.form == asWordList) && k.name != "unit" && word != "" && !given && !strings.Contains(" "+strings.ToLower(text)+" ", " "+k.name+" ") {
+			w.put([]string{k.name}, inQuotes(word))
+			return true
+		}
+	}
+	return false
 }
 
 // leave notes a figure that belongs to no key.
 func (w *sectionWriter) leave(f toldFigure) {
-	w.loose = append(w.loose, "'"+short(strings.TrimSpace(f.text+" "+textOf(f.beside)))+"'")
+	if f.speed != "" {
+		f.text += " at " + f.speed
+	}
+	if f.time != "" {
+		f.text += " after " + f.time
+	}
+	if w.needle(f) {
+		return
+	}
+	w.loose = append(w.loose, "'"+short(strings.TrimSpace(textOf(f.beside[:f.ahead])+" "+f.text+" "+textOf(f.beside[f.ahead:])))+"'")
+}
+
+// needle puts a figure by which the needle moved behind the reading that it was of.
+func (w *sectionWriter) needle(f toldFigure) bool {
+	if f.speed != "" || f.time != "" || saidIn(f.beside, "to") || saidIn(f.beside, "off") {
+		return false
+	}
+	if w.last.name == "" || keyOf(w.last.keys, "by").name == "" || len(w.paths) == 0 {
+		return false
+	}
+	word := wordWithin(keyOf(w.last.keys, "needle"), textOf(f.beside))
+	i := len(w.paths) - 1
+	if word == "" || len(w.paths[i]) > 1 {
+		return false
+	}
+	path := w.paths[i]
+	w.paths[i] = append(slices.Clone(path), "reading")
+	w.put(append(slices.Clone(path), "needle"), word)
+	w.put(append(slices.Clone(path), "by"), f.text)
+	return true
 }
 
 // placeBySpeed puts a figure under its speed where the section's readings go by that, and no key of its own is named as
@@ -186,12 +248,25 @@ func textOf(words []toldWord) string {
 // putFigure puts a figure under a key, with what else is said of it.
 func (w *sectionWriter) putFigure(f toldFigure, k toldKey) {
 	path, value := k.path[w.depth:], w.figure(f, k.of)
+	w.last = k.of
 	if len(k.units) > 0 && f.unit == quantity.None && !strings.ContainsAny(value, "dg") && (len(k.of.units) > 0 || len(k.path) > 1 && !slices.Contains(k.units, quantity.PSI)) {
 		value += " " + string(unitLikely(f.number, k.units))
+		w.doubt = w.doubt || f.number <= boiling && slices.Contains(k.units, quantity.Fahrenheit)
+	} else if f.unit == quantity.None && !w.unitKey && w.unit != "" && len(k.units) > 0 && slices.Contains(k.units, w.is) && isFigures(value) {
+		value += " " + w.unit
 	} else {
 		w.bare = w.bare || f.unit == quantity.None && k.of.form != asAmount && len(k.path) == 1
 		if f.unit != quantity.None && w.unit == "" && len(k.of.units) == 0 {
-			w.unit = string(f.unit)
+			w.unit, w.is = string(f.unit), f.unit
+		}
+	}
+	if f.time != "" && k.of.name != "hold" { // in 12 minutes
+		if i := slices.IndexFunc(w.keys, func(o toldKey) bool {
+			return len(o.units) > 0 && quantity.DimensionOf(o.units[0]) == quantity.Time && len(o.path) == len(k.path) && (len(o.path) < 2 || o.path[len(o.path)-2] == k.path[len(k.path)-2])
+		}); i >= 0 {
+			defer w.put(w.keys[i].path[w.depth:], f.time)
+		} else {
+			w.loose = append(w.loose, "'in "+f.time+"'")
 		}
 	}
 	if k.of.name == "hold" {
@@ -220,7 +295,7 @@ func (w *sectionWriter) wordsBeside(f toldFigure, k toldKey, keys []key) {
 	for _, word := range besideKey(f.beside, k.words) {
 		name := keyTaking(key{keys: keys}, word)
 		given := slices.ContainsFunc(w.paths, func(p []string) bool { return p[0] == name })
-		if name != "" && !given && !slices.Contains(sayLittle, word) && !slices.Contains(deniers, word) && keyTaking(key{keys: k.of.keys}, word) == "" {
+		if name != "" && name != word && !given && !slices.Contains(sayLittle, word) && !slices.Contains(deniers, word) && keyTaking(key{keys: k.of.keys}, word) == "" {
 			w.put([]string{name}, word)
 		}
 	}
@@ -237,9 +312,11 @@ func besideKey(words []toldWord, called []string) []string {
 	return out
 }
 
+// boiling is, give or take, where water boils in Celsius.
+const boiling = 110
+
 // unitLikely is the unit in which a bare figure is, among some: temperatures above the boiling point of water are Fahrenheit.
 func unitLikely(number float64, units []quantity.Unit) quantity.Unit {
-	const boiling = 110
 	if number > boiling && slices.Contains(units, quantity.Fahrenheit) {
 		return quantity.Fahrenheit
 	}
@@ -249,7 +326,13 @@ func unitLikely(number float64, units []quantity.Unit) quantity.Unit {
 // figure is a figure as the file has it.
 func (w *sectionWriter) figure(f toldFigure, k key) string {
 	text := strings.TrimLeft(f.text, "+")
-	if f.unit == quantity.Inch {
+	if k.signed && saidIn(f.beside, "vacuum") && f.number > 0 {
+		text, f.number = "-"+text, -f.number
+	}
+	if f.unit == quantity.Inch && slices.Contains(w.units, quantity.InH2O) {
+		return plainNumber(f.number) + " " + string(quantity.InH2O)
+	}
+	if f.unit == quantity.Inch && slices.Contains(w.units, quantity.InHg) {
 		return plainNumber(f.number) + " " + string(quantity.InHg)
 	}
 	if side := sideIn(f.beside); side != "" && (f.unit == quantity.Degree || slices.Contains(k.units, quantity.Degree)) {
@@ -307,40 +390,4 @@ func (w *sectionWriter) written() string {
 		out = append(out, path[0]+": {"+inner.written()+"}")
 	}
 	return strings.Join(out, ", ")
-}
-
-// toldBeside are words that are said beside the figures of a test's keys, and that are no names of these.
-var toldBeside = map[string][]string{
-	"vacuum.snap.open":                strings.Split("snap;on snap;drops to;dips to;dropped to;down to;falls to;fell to;goes down to;blipped;blip", ";"),
-	"vacuum.snap.shut":                strings.Split("up to;jumps to;jumped to;kicks up to;kicks to;swings to;bounces to;rises to;rose to;back up to;when shut;let go;over to", ";"),
-	"vacuum.idle":                     strings.Split("at idle;idling;ticking over", ";"),
-	"fuel-pressure.key-on":            strings.Split("key on;priming;primes to;primes;ignition on", ";"),
-	"fuel-pressure.idle":              strings.Split("at idle;idling;ticking over", ";"),
-	"fuel-pressure.hose-off":          strings.Split("hose off;vac off;vacuum off;vac hose off;vacuum hose off;vac line off;hose pulled;hose disconnected;line off;regulator hose off;vac hose;vacuum hose", ";"),
-	"fuel-pressure.snap":              strings.Split("snapped;revved;rev;blipped;blip", ";"),
-	"fuel-pressure.return-pinched":    strings.Split("pinched;return clamped;clamped;deadheaded;dead headed;deadhead", ";"),
-	"fuel-pressure.hold":              strings.Split("bled down to;dropped to;drops to;fell to;falls to;down to;held;holds;leaks down to;still;after", ";"),
-	"oil-pressure.cold-idle":          strings.Split("cold;when cold;start up;startup;at start", ";"),
-	"oil-pressure.idle":               strings.Split("hot;when hot;hot at idle;warm;idling", ";"),
-	"oil-pressure.cranking":           strings.Split("cranking;cranked", ";"),
-	"starting.battery.rest":           strings.Split("at rest;sitting;resting;static;standing;battery", ";"),
-	"starting.battery.cranking":       strings.Split("cranking;drops to;dropping to;dropped to;down to;drops down to;pulled down to;while cranking;when cranking", ";"),
-	"starting.draw":                   strings.Split("draws;draw;drawing;pulls;pulling;amps", ";"),
-	"starting.cranking":               strings.Split("spins;turns;cranks at", ";"),
-	"cooling.cap.rated":               strings.Split("cap;rad cap;radiator cap;pressure cap;cap marked", ";"),
-	"cooling.cap.opens":               strings.Split("cap opens;cap opened;cap opened at;cap opens at;opened at;popped at;blew off;blows off at", ";"),
-	"cooling.pressure-test.pumped-to": strings.Split("pumped;pumped to;pumped up to;pumped it to;put;pressurized to;pressurised to;pressured to;from", ";"),
-	"cooling.pressure-test.hold":      strings.Split("dropped to;drops to;fell to;down to;held;holds;holding;lost to;went to;went down to;left", ";"),
-	"cooling.thermostat.rated":        strings.Split("marked;stamped;rated;thermostat;stat", ";"),
-	"cooling.thermostat.starts":       strings.Split("starts;starts at;started;started at;starts to open;starts opening;cracks;cracked;cracked at;begins;began;begins to open;opening", ";"),
-	"cooling.thermostat.open":         strings.Split("full open;fully open;fully open at;wide open;wide open at;all the way open;full", ";"),
-	"cooling.warm.reaches":            strings.Split("reaches;gets to;got to;gets up to;runs at;climbs to;warms to;warms up to;settles at", ";"),
-	"cooling.coolant.freezes":         strings.Split("freezes;good to;protected to;protects to;good for", ";"),
-	"back-pressure.at":                nil,
-	"timing.base":                     strings.Split("base;static;initial;at idle;idling", ";"),
-	"timing.advance":                  strings.Split("all in;total;full advance;fully advanced;advances to", ";"),
-	"timing.points-gap":               strings.Split("points;points gap", ";"),
-	"timing.chain-slack":              strings.Split("slack;slop;chain", ";"),
-	"magnetos.left":                   strings.Split("left drops;left dropped;left mag;on left", ";"),
-	"magnetos.right":                  strings.Split("right drops;right dropped;right mag;on right", ";"),
 }

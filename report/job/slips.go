@@ -174,6 +174,9 @@ func (s *scale) wordsAnswer(text string) string {
 	if v, err := strconv.ParseFloat(text, 64); err == nil && strings.ContainsAny(text, "eE") && strings.ContainsAny(text, "0123456789") { // 1.50E+02
 		return "write " + plainNumber(v)
 	}
+	if said := figuresFor(text); said != text && quantityText(said, s.dimension()) && figureInWords(text) == 0 { // half a minute
+		return "write '" + said + "'"
+	}
 	if v := figureInWords(text); v > 0 { // one fifty
 		return "write " + strconv.Itoa(v)
 	}

@@ -66,6 +66,7 @@ func trimsSaid(section, text string, keys []key) string {
 		return ""
 	}
 	speed := ""
+	text = signsSaid.Replace(text)
 	text = bankSaid().ReplaceAllString(fold(strings.ReplaceAll(text, "@", " at ")), " bank$1 ")
 	var order []string
 	by := map[string][]string{}
@@ -153,6 +154,10 @@ func gasSaid(section, text string, keys []key) string {
 	}
 	var texts []string
 	speed, lambda := "", false
+	if m := speedFirst().FindStringSubmatch(text); m != nil {
+		speed, text = m[1]+" rpm", m[2]
+	}
+	text = strings.NewReplacer(" is ", " ", " was ", " ").Replace(text)
 	for _, clause := range clauses(slashBetween().ReplaceAllString(text, "$1, $2")) {
 		name, figure, at := gasClause(clause)
 		speed = cmp.Or(at, speed)
@@ -175,6 +180,9 @@ func gasSaid(section, text string, keys []key) string {
 	}
 	return hint
 }
+
+// speedFirst is the speed at which all that follows was read.
+var speedFirst = lazily(`(?i)^at (\d{3,4}) ?(?:rpm)?[ ,:]+(.*)$`)
 
 // gasClause is one gas with its figure and the speed that is said beside it; the name is ""
 // for any other clause.

@@ -267,7 +267,7 @@ var vocabularies = []Vocabulary{
 			asks("grey; gray; dark; red; pink", "write normal where it looks burned clean, sooty, white or ash; the colour goes into a note: {look: normal, note: grey}")}},
 	{Name: "place of a leak", Words: places, Also: []Synonym{
 		says("exhaust", "tailpipe; tail pipe; exhaust valve; exhaust pipe; ex; exh; muffler; out the exhaust; exhaust manifold; exhaust port; silencer"),
-		says("inlet", "intake; throttle; carburettor; carburetor; carb; throttle body; intake valve; inlet valve; in; int; air filter; air intake; intake manifold; inlet manifold; airbox"),
+		says("inlet", "intake; throttle; carburettor; carburetor; carb; carby; throttle body; intake valve; inlet valve; in; int; air filter; air intake; intake manifold; inlet manifold; airbox"),
 		says("crankcase", "filler; oil filler; oil cap; dipstick; breather; rings; crank case; oil fill; blowby; blow by; sump; bottom end; past the rings; pcv; oil filler cap; case"),
 		says("valve cover", "rocker cover; rocker box; rockers; tappet cover; cam cover; pushrod tube; pushrod tubes; pushrod tunnel; pushrod gallery; push rod tube; push rod tunnel; pushrods; under the valve cover; under the rocker cover"),
 		says("coolant", "radiator; rad; water; bubbles; expansion tank; bubbles in radiator; header tank; overflow; coolant bubbles; cooling system; bubbles in coolant"),
@@ -311,7 +311,7 @@ var vocabularies = []Vocabulary{
 	{Name: "pressure", Words: []string{"no pressure"}, Also: []Synonym{says("no pressure", "zero; nil; nought; naught; zip; zilch; nada; zero psi; zero bar; nil psi; nought psi; zero pressure; no psi; no compression; no comp; needle did not move; needle didnt move; did not move; didnt move; no movement; gauge did not move; 0 compression")},
 		Asks: []Question{asks("warm; hot; cold; warmed up; stone cold; fully warm; half warm", "how warm the engine was stands under 'conditions: {engine: warm}'; write here what the gauge showed"),
 			asks("none", "write 0 or 'no pressure' where the gauge did not move, 'not tested' where it was not read"),
-			asks("nothing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
+			asks("nothing; nothing at all; not a thing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
 			asks("ok; okay; good; fine; low; high; normal; weak; bad; poor; excellent; pass; fail; strong", "write what the gauge showed; words go into 'findings' or 'notes'"),
 			asks("same; the same; same again; same as 1; same as 2; same as 3; as 1; as 2; as 3; as 4; like 1; like 2; like 3; as cyl 1; as #1; as the first; as first; see 1; same as above; same as dry; ditto; do; idem; as above; see above; as before; as dry; no change; no difference; unchanged; did not change; didnt change; stayed the same; \"; //; 〃", "write the reading itself, what the gauge showed, also where it is the same again"),
 			asks(".nan; .inf; +.inf; -.inf; nan; inf; infinity; off the scale; pegged; maxed; maxed out; off scale; full scale", "write what the gauge showed; for a reading beyond the scale 'over 300'")}},

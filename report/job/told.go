@@ -3,7 +3,10 @@ package job
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // What is told of cylinders in one text, 'first 150, second 148', '1 and 2 were 150, 3 only made 70' and 'good bar 3
@@ -47,7 +50,7 @@ func (t *teller) assigned(all []saying) (each []saying, twice string, ok bool) {
 	plain := len(all) == 1
 	for i, c := range all {
 		plain = plain && c.plain
-		for _, name := range c.names {
+		for j, name := range c.names {
 			at := slices.IndexFunc(out, func(o saying) bool { return o.names[0] == name })
 			if at >= 0 && (!c.excepts || i == 0 || name == others) {
 				return nil, name, false
@@ -56,7 +59,9 @@ func (t *teller) assigned(all []saying) (each []saying, twice string, ok bool) {
 				out = slices.Delete(out, at, at+1)
 			}
 			one := c
-			one.names = []string{name}
+			if one.names = []string{name}; c.row != nil {
+				one.value = c.row[j].value
+			}
 			out = append(out, one)
 		}
 	}
@@ -135,10 +140,10 @@ func (t *teller) rawAt(at int, best []way, w way) way {
 		if cost := costRaw + costWord + best[begin].cost; (begin == n || t.words[begin].breaks) && cost < w.cost { // all good bar 3
 			w = way{cost, saying{names: h.names, value: typed{"", t.words[at].at}, end: begin, raw: true, from: at}, begin}
 		}
-		if begin < n && (t.namedAt(begin) || len(t.valuesAt(begin)) > 0) {
+		if begin < n && (t.namedAt(begin) || !t.soft && len(t.valuesAt(begin)) > 0) {
 			continue
 		}
-		for end := begin + 1; end <= n && !t.words[end-1].breaks && (end == begin+1 || !t.namedAt(end-1)); end++ {
+		for end := begin + 1; end <= n && (!t.words[end-1].breaks || t.free && t.words[end-1].low == "," && end < n && !t.namedAt(end)) && (end == begin+1 || !t.namedAt(end-1)); end++ {
 			if cost := costRaw + costWord*(end-begin) + best[end].cost; cost < w.cost {
 				w = way{cost, saying{names: h.names, value: typed{t.text(begin, end), t.words[begin].at}, end: end, raw: true, plain: h.plain, from: at}, end}
 			}
@@ -168,12 +173,22 @@ func (r *reader) tellerOf(text, label string) *teller {
 	if reads == nil {
 		return nil
 	}
+	text = countedUnit().ReplaceAllStringFunc(text, func(said string) string { // eight thou
+		word, unit, _ := strings.Cut(said, " ")
+		if n := numberWords[strings.ToLower(word)]; n > 0 {
+			return strconv.Itoa(n) + " " + unit
+		}
+		return said
+	})
 	t := r.teller(text, reads, linksOf(label)...)
 	if t != nil {
 		t.soft, t.free = !isReadingsKey(label), isFree(label)
 	}
 	return t
 }
+
+// countedUnit is a word in front of a unit, which may be a number.
+var countedUnit = lazily(`(?i)\b[a-z]+ (?:thou|psi|bar|kpa|percent|mm)\b`)
 
 // toldPartly reads what can be made out of a text that tells of cylinders, so that each value that is none is answered in
 // its place; what belongs to nothing is answered here, and so is a text of which nothing is made out.
@@ -202,6 +217,10 @@ func (r *reader) toldPartly(n *node, label string) *node {
 		case sound && len(loose) > 0 && r.looseOfTold(n, label, all, loose):
 			return nil
 		}
+	}
+	if row, words := r.rowWithWords(n.text); row != "" && isReadingsKey(label) {
+		r.report(n.pos, "write "+key+": "+row+", if they are in the order of the numbers; '"+short(words)+"' goes into 'findings' or 'notes'", "'%s' has '%s' in it, which is not understood", label, short(words))
+		return nil
 	}
 	r.report(n.pos, "such as "+key+": {1: ..., 2: ...}, or a list in numerical order", "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
@@ -277,15 +296,71 @@ func (r *reader) looseOfTold(n *node, label string, all []saying, loose []typed)
 	return true
 }
 
+// withoutCylinder is what is told without the cylinder that it is told of.
+func (t *teller) withoutCylinder(cylinder string) string {
+	var out []string
+	for _, w := range t.words {
+		if w.low != cylinder && w.low != "#"+cylinder && !slices.Contains(cylinderNoun, w.low) {
+			out = append(out, w.text)
+		}
+	}
+	for len(out) > 1 && slices.Contains([]string{"in", "on", "at", "of", "from", "with"}, strings.ToLower(out[len(out)-1])) {
+		out = out[:len(out)-1]
+	}
+	return strings.Join(out, " ")
+}
+
+// tellsNothing reports words without a figure but the number of a cylinder, and with none of another.
+func (t *teller) tellsNothing(cylinder string) bool {
+	return !slices.ContainsFunc(t.words, func(w toldWord) bool {
+		return strings.ContainsAny(w.low, "0123456789") && w.low != cylinder && w.low != "#"+cylinder || slices.Contains(othersTold, w.low) || slices.Contains(allTold, w.low) || slices.Contains(apartFrom, w.low)
+	})
+}
+
+// rowWithWords is a row with a figure for each cylinder before or behind other words, as a list; "" for any other text.
+func (r *reader) rowWithWords(text string) (row, words string) {
+	var figures, left []string
+	rows := 0
+	for i, f := range strings.Fields(text) {
+		figure := strings.TrimRight(f, ",;")
+		switch {
+		case isFigures(figure) && (i == 0 || len(figures) == 0 || len(left) == 0 || rows == len(left)):
+			figures, rows = append(figures, figure), len(left)
+		case strings.ContainsAny(f, "0123456789") || slices.Contains(cylinderNoun, strings.ToLower(f)) || slices.Contains(deniers, strings.ToLower(f)) || slices.Contains(comparing, strings.ToLower(f)):
+			return "", ""
+		default:
+			left = append(left, f)
+		}
+	}
+	words = strings.Join(left, " ")
+	if len(figures) != len(r.cylinderNames) || len(figures) < 3 || words == "" || len(left) > len(figures)+2 || strings.Contains(fold(words), "firing") || strings.Contains(fold(words), "other") || strings.Contains(fold(words), "revers") || strings.Contains(fold(words), "back") {
+		return "", ""
+	}
+	return "[" + strings.Join(figures, ", ") + "]", words
+}
+
+// noUnit stands for several.
+const noUnit = quantity.Unit("several")
+
 // node writes what is told as values by cylinder.
 func (t *teller) node(n *node, all []saying) *node {
 	out := &node{kind: mapping, pos: n.pos}
-	values := make([]typed, len(all))
-	for i, c := range all {
-		values[i] = c.value
+	unit := quantity.None
+	for _, c := range all {
+		v, err := quantity.ParseAs(c.value.text, quantity.Pressure)
+		switch {
+		case err != nil || v.Unit == quantity.None:
+		case unit != quantity.None && unit != v.Unit:
+			unit = noUnit
+		default:
+			unit = v.Unit
+		}
 	}
-	for i, v := range unitForAll(values) {
-		out.entries = append(out.entries, entry{all[i].names[0], t.r.within(n, v.at), t.r.piece(n, v)})
+	for _, c := range all {
+		if unit != quantity.None && unit != noUnit && isFigures(c.value.text) { // 180 bar, last one 140
+			c.value.text += " " + string(unit)
+		}
+		out.entries = append(out.entries, entry{c.names[0], t.r.within(n, c.value.at), t.r.piece(n, c.value)})
 	}
 	return out
 }
@@ -301,6 +376,7 @@ func (t *teller) inPlaces(n *node) *node {
 		return nil
 	}
 	out := &node{kind: list, pos: n.pos}
+	strange := 0
 	for i, piece := range row {
 		value := piece
 		if written, ok := t.reads(piece.text); ok {
@@ -311,10 +387,15 @@ func (t *teller) inPlaces(n *node) *node {
 				return nil
 			}
 			ways := one.wholly()
-			if len(ways) != 1 || len(ways[0]) != 1 || ways[0][0].names[0] != names[i] {
+			switch {
+			case len(ways) == 1 && len(ways[0]) == 1 && ways[0][0].names[0] == names[i]:
+				value = typed{ways[0][0].value.text, piece.at + ways[0][0].value.at}
+			case len(ways) == 0 && strange == 0 && len(one.words) > 2 && len(names) > 2 && one.tellsNothing(names[i]): // couldn't get the gauge in 3
+				strange++
+				value.text = one.withoutCylinder(names[i])
+			default:
 				return nil
 			}
-			value = typed{ways[0][0].value.text, piece.at + ways[0][0].value.at}
 		}
 		out.items = append(out.items, t.r.piece(n, value))
 	}

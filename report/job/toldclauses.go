@@ -10,11 +10,12 @@ import (
 type saying struct {
 	names   []string // 'others' for all that are not named
 	value   typed
-	from    int  // the word at which its cylinders are named
-	end     int  // the word behind it
-	excepts bool // it stands behind 'except'
-	plain   bool // a bare number is named, with nothing that says that it is a cylinder
-	raw     bool // the value is not understood
+	row     []saying // of each cylinder its own, where several are named together
+	from    int      // the word at which its cylinders are named
+	end     int      // the word behind it
+	excepts bool     // it stands behind 'except'
+	plain   bool     // a bare number is named, with nothing that says that it is a cylinder
+	raw     bool     // the value is not understood
 }
 
 // A heads is some cylinders that are named at a word of a text.
@@ -49,7 +50,7 @@ func (r *reader) teller(text string, reads func(string) (string, bool), links ..
 	}
 	text = withBlanks(text)
 	t := &teller{r: r, words: toldWords(text), whole: []rune(text), reads: reads, links: append(links, tellsOf...),
-		behind: append([]string{"on", "in", "for", "at", "@", "from", "on the", "in the", "with", "with number"}, links...)}
+		behind: append([]string{"on", "in", "for", "at", "@", "from", "on the", "in the", "with", "with number", "out of", "at number", "on number"}, links...)}
 	if len(t.words) < 2 || len(t.words) > mostTold {
 		return nil
 	}
@@ -96,6 +97,9 @@ func (t *teller) cylinderAt(at int) (name string, end int, plain bool) {
 			i++
 		}
 		return strconv.Itoa(n), i, false
+	}
+	if last := names[len(names)-1]; i == at && word == "last" && isWhole(last) && i+1 < len(t.words) && (t.words[i+1].low == "one" || slices.Contains(cylinderNoun, t.words[i+1].low)) {
+		return last, i + 2, false
 	}
 	if i+1 < len(t.words) && i == at { // left 2
 		if two := t.r.cylinderMeant(word + " " + t.words[i+1].low); slices.Contains(names, two) && !isWhole(word) {
@@ -269,6 +273,9 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		if len(values) == 0 {
 			values = t.valuesAt(h.end)
 		}
+		if row := t.rowAt(linked, len(h.names)); len(h.names) > 1 && len(row) > 0 {
+			out = append(out, saying{names: h.names, row: row, end: row[len(row)-1].end})
+		}
 		dash := linked == h.end+1 && slices.Contains([]string{"-", "–"}, t.words[h.end].low) // which may be a band's
 		for _, v := range values {
 			v.names, v.plain = h.names, h.plain && (linked == h.end || dash)
@@ -276,7 +283,8 @@ func (t *teller) clausesAt(at int) (out []saying) {
 			out = append(out, v)
 		}
 	}
-	for _, v := range t.valuesAt(at) {
+	begin := t.phrase(at, []string{"got", "i got", "we got", "only", "only got", "just", "had", "there's", "there is", "there was"})
+	for _, v := range t.valuesAt(begin) {
 		if on := t.phrase(v.end, t.behind); on > v.end {
 			for _, h := range t.headsAt(on) {
 				v.names, v.end = h.names, h.end
@@ -291,6 +299,21 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		}
 	}
 	return out
+}
+
+// rowAt reads one value after another for some cylinders that are named together.
+func (t *teller) rowAt(at, cylinders int) (row []saying) {
+	for len(row) < cylinders {
+		values := t.valuesAt(at)
+		if len(values) == 0 {
+			return nil
+		}
+		row = append(row, values[0])
+		if at = values[0].end; at < len(t.words) && t.words[at].low == "," && len(row) < cylinders {
+			at++
+		}
+	}
+	return row
 }
 
 // between is the end of what stands between two things that are told, and whether the next one

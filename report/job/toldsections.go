@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // toldInSection writes what one text tells of cylinders in the place of a test's keys as the key for it; "" for any
@@ -91,7 +93,14 @@ func (r *reader) valvesTold(text string) string {
 		all, loose := r.toldUnder("valves."+name, said)
 		switch {
 		case len(all) > 0 && len(loose) == 0:
-			out = append(out, name+": "+strings.ReplaceAll(writtenTold(all), ": tight", ": none"))
+			for i, c := range all {
+				if v, err := quantity.Parse(c.value.text); err == nil && v.Unit == quantity.None && v.Number >= 2 { // 10, beside 8 thou
+					all[i].value.text += " thou"
+				} else if plain := fold(c.value.text); plain == "tight" || strings.HasPrefix(plain, "no ") || plain == "zero" || plain == "shut" {
+					all[i].value.text = "none"
+				}
+			}
+			out = append(out, name+": "+writtenTold(all))
 		case isReading(said):
 			out = append(out, name+": {"+others+": "+said+"}")
 		default:

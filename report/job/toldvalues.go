@@ -50,7 +50,7 @@ func valuesOf(label string) func(string) (string, bool) {
 	case k.form == asReadings:
 		pressure := vocabularyOf("pressure")
 		return func(text string) (string, bool) {
-			if word := strings.TrimSuffix(fold(text), " circuit"); slices.Contains(k.words, "open") && (word == "open" || slices.Contains(openWords, word)) {
+			if word := strings.TrimPrefix(strings.TrimPrefix(strings.TrimSuffix(fold(text), " circuit"), "dead "), "completely "); slices.Contains(k.words, "open") && (word == "open" || slices.Contains(openWords, word)) {
 				return "open", true
 			}
 			return text, isFigureAlone(text) || slices.Contains(k.words, fold(text)) || pressure.answers(text, pressure.Words)

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -56,6 +57,7 @@ func toldWords(text string) []toldWord {
 		}
 	}
 	put(begin, len(runes))
+	out = dashesApart(out)
 	for i := range out {
 		out[i].breaks = out[i].breaks || slices.Contains([]string{"/", "*", "·"}, out[i].low)
 	}
@@ -89,9 +91,9 @@ var (
 	// tellsOf are the words and signs between a cylinder and what is told of it, which say nothing of it. Those that
 	// tell of a change, up by so much, are none.
 	tellsOf = strings.Split("is;was;were;are;at;which;that;it;it's;reads;read;reading;had;has;have;having;got;gets;get;gave;gives;give;made;makes;make;did;shows;showed;showing;show;came;comes;come;came in;came out;up to;down to;rose to;went to;goes to;comes to;came to;"+
-		"went;came back;came back at;dropped to;fell to;climbed to;jumped to;now;only;just;with;being;looks;looked;look;looking;sat;sits;measured;turned out;pumped;pumped up to;hit;stopped at;seems;a;an;the;also;both;each;still;who;one;ones;to be;all;=;:;);-;–;—;->;-->;=>;i got;we got;where", ";")
+		"went;to;flows;flowed;pops;popped;pops at;pop;pop at;spins;turns;runs;ran;comes in at;came in at;hits;bang on;spot on;dead on;said;says;came back;came back at;dropped to;fell to;climbed to;jumped to;now;only;just;with;being;looks;looked;look;looking;sat;sits;measured;turned out;pumped;pumped up to;hit;stopped at;seems;a;an;the;also;both;each;still;who;one;ones;to be;all;=;:;);-;–;—;->;-->;=>;i got;we got;where", ";")
 	// softly are words beside a look that take nothing from it.
-	softly = strings.Split("a bit;bit;slightly;a little;a touch;touch;rather;quite;very;pretty;kind of;sort of;kinda;really;nice and;all;completely;totally;plain;just", ";")
+	softly = strings.Split("a bit;bit;slightly;a little;a touch;touch;rather;quite;very;pretty;kind of;sort of;kinda;really;nice and;nice;lovely;proper;properly;all;completely;totally;plain;just", ";")
 	// apartFrom stand before what is told of cylinders that differ from all others.
 	apartFrom = strings.Split("except;except for;except that;excepting;but;but for;apart from;other than;aside from;save;save for;excluding;ex;bar;barring", ";")
 	// joinsTold stand between two things that are told, or two cylinders.
@@ -116,4 +118,32 @@ func tellsWord(word string) bool {
 		}
 	}
 	return false
+}
+
+var dashedGlued = lazily(`^(\d{1,2})-(\d{2,3}(?:\.\d+)?)$`)
+
+// dashesApart takes cylinders apart from the readings behind their dashes, 1-150 2-148, where several are written so and none
+// can be a band.
+func dashesApart(words []toldWord) []toldWord {
+	var out []toldWord
+	pairs := 0
+	for _, w := range words {
+		m := dashedGlued().FindStringSubmatch(w.text)
+		if m == nil {
+			out = append(out, w)
+			continue
+		}
+		name, _ := strconv.Atoi(m[1])
+		value, _ := strconv.ParseFloat(m[2], 64)
+		if name < 1 || value < 5*float64(max(name, 4)) {
+			return words
+		}
+		pairs++
+		at := w.at + len(m[1])
+		out = append(out, toldWord{text: m[1], low: m[1], at: w.at, end: at}, toldWord{text: "=", low: "=", at: at, end: at + 1}, toldWord{text: m[2], low: m[2], at: at + 1, end: w.end})
+	}
+	if pairs < 2 {
+		return words
+	}
+	return out
 }
