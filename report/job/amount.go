@@ -72,6 +72,12 @@ func inchesHint(text string, expected quantity.Dimension) string {
 	return "write '" + m[1] + " " + m[2] + " in'"
 }
 
+// measures reports a figure whose unit, if it has one, is of a dimension.
+func measures(figure string, expected quantity.Dimension) bool {
+	v, err := quantity.ParseAs(figure, expected)
+	return err == nil && (v.Unit == quantity.None || quantity.DimensionOf(v.Unit) == expected)
+}
+
 // quantityText reports a text that can be scanned as what is expected.
 func quantityText(text string, expected quantity.Dimension) bool {
 	_, err := quantity.ScanAs(text, expected)
@@ -100,7 +106,7 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 		if !startsWithFigure(n.text) && hint == "" {
 			hint = wordsForAmount[label[strings.LastIndexByte(label, '.')+1:]]
 		}
-		if figure, rest := onlyFigure(n.text, example); hint == "" && figure != "" && rest != "" && quantityText(figure, expected) {
+		if figure, rest := onlyFigure(n.text, example); hint == "" && figure != "" && rest != "" && quantityText(figure, expected) && measures(figure, expected) {
 			hint = "write '" + figure + "', if that is what it is; '" + short(rest) + "' goes into 'findings' or 'notes'"
 		}
 		if hint == "" && example != "" {

@@ -127,7 +127,7 @@ func (r *reader) placeOfRow(n *node, label string) string {
 		return hint
 	}
 	ofTime := func(p quantity.Part) bool { return quantity.DimensionOf(p.Value.Unit) == quantity.Time } // 60 second
-	if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 && p.Only(quantity.Next, quantity.Slash, quantity.To, quantity.And) && !slices.ContainsFunc(p.Parts, ofTime) {
+	if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 && !twoFigures().MatchString(n.text) && p.Only(quantity.Next, quantity.Slash, quantity.To, quantity.And) && !slices.ContainsFunc(p.Parts, ofTime) {
 		return "write [" + strings.Join(p.Texts(), ", ") + "]"
 	}
 	return r.loneHint(n.text, label)

@@ -146,6 +146,9 @@ func onlyFigure(text, example string) (figure, rest string) {
 		}
 		i = end - 1
 	}
+	if p, err := quantity.Scan(figure); err == nil && len(p.Parts) == 1 && p.Bound == quantity.AtMost { // came up to 20
+		figure = p.Parts[0].Text
+	}
 	figure = likeExample(figure, example)
 	if slices.ContainsFunc(left, func(w string) bool { return slices.Contains(comparing, strings.ToLower(w)) }) {
 		return "", ""
@@ -190,7 +193,7 @@ func figuresFor(text string) string {
 	var out []string
 	for i := 0; i < len(fields); i++ {
 		end := i
-		for j := i + 1; j <= len(fields) && (numberWords[strings.ToLower(strings.Trim(fields[j-1], ",.-"))] > 0 || strings.EqualFold(fields[j-1], "hundred") || strings.Contains(fields[j-1], "-") && figureInWords(fields[j-1]) > 0); j++ {
+		for j := i + 1; j <= len(fields) && (j > i+1 && strings.EqualFold(fields[j-1], "and") || numberWords[strings.ToLower(strings.Trim(fields[j-1], ",.-"))] > 0 || strings.EqualFold(fields[j-1], "hundred") || strings.Contains(fields[j-1], "-") && figureInWords(fields[j-1]) > 0); j++ {
 			if figureInWords(strings.Join(fields[i:j], " ")) > 0 {
 				end = j
 			}
@@ -219,7 +222,45 @@ func timesThousand(form *regexp.Regexp, text string) string {
 // groupForm answers a text in the place of a group of keys: with the words in it that one of these takes, and '...' for the
 // first of them where it has none, else with the examples of its keys.
 func groupForm(name, text string, keys []key) string {
-	var parts, loose []string
+	parts, loose := wordsOfGroup(text, keys)
+	first := keys[0]
+	asked := ""
+	if len(first.words) > 0 && first.name != "unit" && len(parts) > 0 && !slices.ContainsFunc(parts, func(p string) bool { return strings.HasPrefix(p, first.name+": ") }) {
+		parts, asked = append([]string{first.name + ": ..."}, parts...), ", and in the place of '...' "+anyOf(first.words)
+	}
+	if len(loose) > 0 {
+		asked += "; " + allOf(loose) + " goes under its own key, or into 'findings' or 'notes'"
+	}
+	switch {
+	case len(parts) > 0:
+		return "write '" + name + ": {" + strings.Join(parts, ", ") + "}'" + asked
+	case !slices.ContainsFunc(keys, takesFigure) && len(first.words) > 0:
+		return "write '" + name + ": {" + first.name + ": ...}', and in the place of '...' " + anyOf(first.words)
+	}
+	if figure, rest := onlyFigure(text, ""); figure != "" && rest == "" {
+		var ways []string
+		for _, k := range keys {
+			if takesFigure(k) && len(ways) < 2 {
+				ways = append(ways, "'"+name+": {"+k.name+": "+figure+"}'")
+			}
+		}
+		if len(ways) > 1 {
+			return "write " + anyOf(ways) + ", whichever it was"
+		}
+	}
+	for _, k := range keys {
+		if k.example != "" && !strings.Contains(k.example, "{") && k.name != "unit" && k.name != "limits" && len(parts) < 3 {
+			parts = append(parts, k.name+": "+k.example)
+		}
+	}
+	if len(parts) == 0 {
+		return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", first.name)
+	}
+	return "write what it was by its keys, such as '" + name + ": {" + strings.Join(parts, ", ") + "}'; other words go into 'findings' or 'notes'"
+}
+
+// wordsOfGroup are the keys of a group with the words for them that stand in a text, and what is left over of it.
+func wordsOfGroup(text string, keys []key) (parts, loose []string) {
 	given := map[string]bool{}
 	for _, t := range separate(strings.ReplaceAll(text, " and ", ", "), ",;") {
 		known := false
@@ -235,37 +276,13 @@ func groupForm(name, text string, keys []key) string {
 		}
 		if !known {
 			loose = append(loose, "'"+short(t.text)+"'")
+			continue
 		}
-	}
-	asked := ""
-	if first := keys[0]; len(first.words) > 0 && first.name != "unit" && !given[first.name] && len(parts) > 0 {
-		parts, asked = append([]string{first.name + ": ..."}, parts...), ", and in the place of '...' "+anyOf(first.words)
-	}
-	if len(loose) > 0 {
-		asked += "; " + allOf(loose) + " goes under its own key, or into 'findings' or 'notes'"
-	}
-	if len(parts) > 0 {
-		return "write '" + name + ": {" + strings.Join(parts, ", ") + "}'" + asked
-	}
-	if figure, rest := onlyFigure(text, ""); figure != "" && rest == "" {
-		var ways []string
-		for _, k := range keys {
-			if takesFigure(k) && len(ways) < 2 {
-				ways = append(ways, "'"+name+": {"+k.name+": "+figure+"}'")
+		for _, f := range strings.Fields(t.text) {
+			if strings.ContainsAny(f, "0123456789") {
+				loose = append(loose, "'"+short(f)+"'")
 			}
 		}
-		if len(ways) > 1 {
-			return "write " + anyOf(ways) + ", whichever it was"
-		}
 	}
-	parts = nil
-	for _, k := range keys {
-		if k.example != "" && !strings.ContainsAny(k.example, "{[") && len(parts) < 3 {
-			parts = append(parts, k.name+": "+k.example)
-		}
-	}
-	if len(parts) == 0 {
-		return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
-	}
-	return "write what it was by its keys, such as '" + name + ": {" + strings.Join(parts, ", ") + "}'; other words go into 'findings' or 'notes'"
+	return parts, loose
 }

@@ -219,7 +219,7 @@ func leadsTo(words []toldWord, figure, from int) int {
 // keyOfFigure is the key that a figure belongs to, by the longest words beside it and its unit; -1 for none.
 func keyOfFigure(f toldFigure, keys []toldKey, used map[int]bool, last quantity.Unit) (best int, said string) {
 	best = -1
-	if slices.ContainsFunc(mustBe, func(w string) bool { return saidIn(f.beside, w) }) && !saidIn(f.beside, "stat says") {
+	if toBe(f) {
 		return best, ""
 	}
 	alike := func(k toldKey) bool {
@@ -235,7 +235,7 @@ func keyOfFigure(f toldFigure, keys []toldKey, used map[int]bool, last quantity.
 			}
 		}
 	}
-	if best >= 0 || f.unit == quantity.None {
+	if best >= 0 || f.unit == quantity.None || byHowMuch(f) {
 		return best, said
 	}
 	for i, k := range keys { // by the unit, where one takes it
@@ -280,4 +280,15 @@ func saidIn(words []toldWord, phrase string) bool {
 		}
 	}
 	return false
+}
+
+// toBe reports a figure that was not read, but should have been.
+func toBe(f toldFigure) bool {
+	return slices.ContainsFunc(mustBe, func(w string) bool { return saidIn(f.beside, w) })
+}
+
+// byHowMuch reports a figure by which something changed.
+func byHowMuch(f toldFigure) bool {
+	changed := slices.ContainsFunc([]string{"lost", "loses", "dropped", "drops", "fell", "falls", "by", "down", "up"}, func(s string) bool { return saidIn(f.beside, s) })
+	return changed && !saidIn(f.beside, "to")
 }

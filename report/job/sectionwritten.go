@@ -28,17 +28,7 @@ func sectionTold(section, text string, keys []key) (hint string, placed int) {
 	if !w.place(figures, keys, aloneUnder[section]) {
 		return "", 0
 	}
-	for _, l := range left {
-		if name := keyTaking(key{keys: keys}, l.text); name != "" {
-			w.put([]string{name}, inQuotes(fold(l.text)))
-		} else if w.wordsLeft(l.text, keys) || w.ofKeys(l.text) {
-			continue
-		} else if !slices.ContainsFunc(strings.Fields(l.text), func(f string) bool { return !tellsWord(f) }) {
-			continue
-		} else {
-			w.loose = append(w.loose, "'"+short(l.text)+"'")
-		}
-	}
+	w.putLeft(left, keys)
 	switch at := keyOf(keys, "at"); {
 	case w.speed != "" && at.form == asMeasured:
 		w.put([]string{"at"}, w.speed)
@@ -60,6 +50,30 @@ func sectionTold(section, text string, keys []key) (hint string, placed int) {
 		hint += "; " + allOf(w.loose) + " goes into 'findings' or 'notes'"
 	}
 	return hint, w.placed
+}
+
+// putLeft puts what stands in a sentence without a figure under the keys that take it, and notes the rest.
+func (w *sectionWriter) putLeft(left []typed, keys []key) {
+	for _, l := range left {
+		if name := keyTaking(key{keys: w.last.keys}, tellingWords(l.text)); name != "" && len(w.paths) == 1 && len(w.paths[0]) == 1 && keyOf(w.last.keys, "reading").name != "" { // 10 in and steady
+			path := w.paths[0]
+			w.paths[0] = append(slices.Clone(path), "reading")
+			w.put(append(slices.Clone(path), name), tellingWords(l.text))
+		} else if name := keyTaking(key{keys: keys}, l.text); name != "" {
+			w.put([]string{name}, inQuotes(fold(l.text)))
+		} else if w.wordsLeft(l.text, keys) || w.ofKeys(l.text) {
+			continue
+		} else if !slices.ContainsFunc(strings.Fields(l.text), func(f string) bool { return !tellsWord(f) }) {
+			continue
+		} else {
+			w.loose = append(w.loose, "'"+short(l.text)+"'")
+		}
+	}
+}
+
+// tellingWords are the words of a text that tell something.
+func tellingWords(text string) string {
+	return strings.Join(slices.DeleteFunc(strings.Fields(strings.ToLower(text)), tellsWord), " ")
 }
 
 // signsSaid are signs in words.
@@ -111,8 +125,11 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 			w.placed, named = w.placed+1, named+1
 			continue
 		}
-		if at < 0 && n == 0 && usual != "" {
+		if at < 0 && n == 0 && usual != "" && !toBe(f) {
 			at = slices.IndexFunc(w.keys, func(k toldKey) bool { return k.path[len(k.path)-1] == usual && k.takes(f) })
+			if at >= 0 && f.unit != quantity.None {
+				named++
+			}
 		}
 		switch {
 		case at < 0 && f.unit != quantity.None:
@@ -130,6 +147,10 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 	}
 	for _, n := range later {
 		f := figures[n]
+		if byHowMuch(f) {
+			w.leave(f)
+			continue
+		}
 		if at, _ := keyOfFigure(toldFigure{unit: f.unit, time: f.time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
 			used[at] = true
 			w.placed++
@@ -138,7 +159,7 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 			w.leave(f)
 		}
 	}
-	return w.placed > 0 && (named > 0 || len(w.paths) > w.placed) && len(w.loose) <= w.placed
+	return w.placed > 0 && (named > 0 || len(w.paths) > w.placed) && len(w.loose) <= w.placed+1
 }
 
 // ofKeys reports words of which each is one of a key's.
@@ -162,12 +183,6 @@ func (w *sectionWriter) wordsLeft(text string, keys []key) bool {
 
 // leave notes a figure that belongs to no key.
 func (w *sectionWriter) leave(f toldFigure) {
-	if f.speed != "" {
-		f.text += " at " + f.speed
-	}
-	if f.time != "" {
-		f.text += " after " + f.time
-	}
 	if w.needle(f) {
 		return
 	}
@@ -326,7 +341,7 @@ func unitLikely(number float64, units []quantity.Unit) quantity.Unit {
 // figure is a figure as the file has it.
 func (w *sectionWriter) figure(f toldFigure, k key) string {
 	text := strings.TrimLeft(f.text, "+")
-	if k.signed && saidIn(f.beside, "vacuum") && f.number > 0 {
+	if k.signed && slices.Contains(w.units, quantity.InH2O) && saidIn(f.beside, "vacuum") && f.number > 0 { // in a crankcase
 		text, f.number = "-"+text, -f.number
 	}
 	if f.unit == quantity.Inch && slices.Contains(w.units, quantity.InH2O) {

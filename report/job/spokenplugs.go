@@ -12,7 +12,7 @@ import (
 // plugsSaid answers what is said of plugs that is no look: new ones, and a gap for all; "" for
 // any other text.
 func plugsSaid(section, text string) string {
-	plain := fold(text)
+	plain := figuresFor(fold(text))
 	if section != "plugs" {
 		return ""
 	}

@@ -15,8 +15,19 @@ import (
 
 // wholly gives the ways in which all of a text is told, two at most.
 func (t *teller) wholly() [][]saying {
+	t.rows = false
+	ways := t.allWays()
+	if len(ways) == 0 {
+		t.rows = true
+		ways = t.allWays()
+	}
+	return ways
+}
+
+func (t *teller) allWays() [][]saying {
 	var out [][]saying
 	seen := map[string]bool{}
+	t.tries = 0
 	var from func(at int, before []saying)
 	from = func(at int, before []saying) {
 		t.tries++
@@ -128,10 +139,25 @@ func (t *teller) partly() (all []saying, loose []typed) {
 	return all, loose
 }
 
+// noFigure reports words without figures.
+func (t *teller) noFigure(from, to int) bool {
+	return !slices.ContainsFunc(t.words[from:to], func(w toldWord) bool { return strings.ContainsAny(w.low, "0123456789") })
+}
+
 // rawAt gives the cheapest way at a word, where cylinders are named with words behind them that are no value, or with
 // nothing.
 func (t *teller) rawAt(at int, best []way, w way) way {
 	n := len(t.words)
+	if at == 0 || t.words[at-1].breaks {
+		for j := at + 1; j < n && !t.words[j].breaks && !t.free; j++ {
+			on := t.phrase(j, t.behind)
+			for _, h := range t.headsAt(on) {
+				if cost := costRaw + costWord*(j-at) + best[h.end].cost; on > j && (h.end == n || t.words[h.end].breaks) && cost < w.cost && t.noFigure(at, j) {
+					w = way{cost, saying{names: h.names, value: typed{t.text(at, j), t.words[at].at}, end: h.end, raw: true, from: at}, h.end}
+				}
+			}
+		}
+	}
 	for _, h := range t.headsAt(at) {
 		begin := t.link(h.end)
 		if h.plain && begin == h.end && at > 0 && !t.words[at-1].breaks && !slices.Contains(apartFrom, t.words[at-1].low) {
@@ -145,7 +171,7 @@ func (t *teller) rawAt(at int, best []way, w way) way {
 		}
 		for end := begin + 1; end <= n && (!t.words[end-1].breaks || t.free && t.words[end-1].low == "," && end < n && !t.namedAt(end)) && (end == begin+1 || !t.namedAt(end-1)); end++ {
 			if cost := costRaw + costWord*(end-begin) + best[end].cost; cost < w.cost {
-				w = way{cost, saying{names: h.names, value: typed{t.text(begin, end), t.words[begin].at}, end: end, raw: true, plain: h.plain, from: at}, end}
+				w = way{cost, saying{names: h.names, value: typed{t.text(begin, end), t.words[begin].at}, end: end, raw: true, plain: h.plain, linked: begin > h.end, from: at}, end}
 			}
 		}
 	}
@@ -232,6 +258,9 @@ func (t *teller) placed() string {
 		if t.endNamed(i) && t.r.placeHint(w.low+" "+t.words[i+1].low) != "" {
 			return t.r.placeHint(w.low + " " + t.words[i+1].low)
 		}
+		if hint := t.r.sideHint(w.low); hint != "" {
+			return hint
+		}
 		if _, _, ok := t.r.bankPlace(w.low); ok && t.r.cylinderMeant(w.text) == w.text {
 			return t.r.placeHint(w.text)
 		}
@@ -248,7 +277,7 @@ func (t *teller) endNamed(at int) bool {
 // understood.
 func (t *teller) stand(all []saying) bool {
 	for _, c := range all {
-		if c.raw && c.from > 0 && !t.words[c.from-1].breaks && !slices.Contains(joinsTold, t.words[c.from-1].low) && !slices.Contains(apartFrom, t.words[c.from-1].low) {
+		if c.raw && !c.linked && c.from > 0 && !t.words[c.from-1].breaks && !slices.Contains(joinsTold, t.words[c.from-1].low) && !slices.Contains(apartFrom, t.words[c.from-1].low) {
 			return false
 		}
 	}
@@ -296,49 +325,6 @@ func (r *reader) looseOfTold(n *node, label string, all []saying, loose []typed)
 	return true
 }
 
-// withoutCylinder is what is told without the cylinder that it is told of.
-func (t *teller) withoutCylinder(cylinder string) string {
-	var out []string
-	for _, w := range t.words {
-		if w.low != cylinder && w.low != "#"+cylinder && !slices.Contains(cylinderNoun, w.low) {
-			out = append(out, w.text)
-		}
-	}
-	for len(out) > 1 && slices.Contains([]string{"in", "on", "at", "of", "from", "with"}, strings.ToLower(out[len(out)-1])) {
-		out = out[:len(out)-1]
-	}
-	return strings.Join(out, " ")
-}
-
-// tellsNothing reports words without a figure but the number of a cylinder, and with none of another.
-func (t *teller) tellsNothing(cylinder string) bool {
-	return !slices.ContainsFunc(t.words, func(w toldWord) bool {
-		return strings.ContainsAny(w.low, "0123456789") && w.low != cylinder && w.low != "#"+cylinder || slices.Contains(othersTold, w.low) || slices.Contains(allTold, w.low) || slices.Contains(apartFrom, w.low)
-	})
-}
-
-// rowWithWords is a row with a figure for each cylinder before or behind other words, as a list; "" for any other text.
-func (r *reader) rowWithWords(text string) (row, words string) {
-	var figures, left []string
-	rows := 0
-	for i, f := range strings.Fields(text) {
-		figure := strings.TrimRight(f, ",;")
-		switch {
-		case isFigures(figure) && (i == 0 || len(figures) == 0 || len(left) == 0 || rows == len(left)):
-			figures, rows = append(figures, figure), len(left)
-		case strings.ContainsAny(f, "0123456789") || slices.Contains(cylinderNoun, strings.ToLower(f)) || slices.Contains(deniers, strings.ToLower(f)) || slices.Contains(comparing, strings.ToLower(f)):
-			return "", ""
-		default:
-			left = append(left, f)
-		}
-	}
-	words = strings.Join(left, " ")
-	if len(figures) != len(r.cylinderNames) || len(figures) < 3 || words == "" || len(left) > len(figures)+2 || strings.Contains(fold(words), "firing") || strings.Contains(fold(words), "other") || strings.Contains(fold(words), "revers") || strings.Contains(fold(words), "back") {
-		return "", ""
-	}
-	return "[" + strings.Join(figures, ", ") + "]", words
-}
-
 // noUnit stands for several.
 const noUnit = quantity.Unit("several")
 
@@ -361,43 +347,6 @@ func (t *teller) node(n *node, all []saying) *node {
 			c.value.text += " " + string(unit)
 		}
 		out.entries = append(out.entries, entry{c.names[0], t.r.within(n, c.value.at), t.r.piece(n, c.value)})
-	}
-	return out
-}
-
-// inPlaces reads a row with an entry for each cylinder, 0.7 open 0.8 0.7, in which some may name the one whose place it
-// is, 150, 148, nothing on 3, 151; nil for any other text.
-func (t *teller) inPlaces(n *node) *node {
-	row, names := separate(n.text, ",;"), t.r.cylinderNames
-	if len(row) == 1 && len(names) > 2 && !everySecond(n.text, len(names)) {
-		row = separate(n.text, " ")
-	}
-	if len(row) != len(names) {
-		return nil
-	}
-	out := &node{kind: list, pos: n.pos}
-	strange := 0
-	for i, piece := range row {
-		value := piece
-		if written, ok := t.reads(piece.text); ok {
-			value.text = written
-		} else {
-			one := t.r.teller(piece.text, t.reads, t.links...)
-			if one == nil {
-				return nil
-			}
-			ways := one.wholly()
-			switch {
-			case len(ways) == 1 && len(ways[0]) == 1 && ways[0][0].names[0] == names[i]:
-				value = typed{ways[0][0].value.text, piece.at + ways[0][0].value.at}
-			case len(ways) == 0 && strange == 0 && len(one.words) > 2 && len(names) > 2 && one.tellsNothing(names[i]): // couldn't get the gauge in 3
-				strange++
-				value.text = one.withoutCylinder(names[i])
-			default:
-				return nil
-			}
-		}
-		out.items = append(out.items, t.r.piece(n, value))
 	}
 	return out
 }

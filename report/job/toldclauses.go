@@ -15,6 +15,7 @@ type saying struct {
 	end     int      // the word behind it
 	excepts bool     // it stands behind 'except'
 	plain   bool     // a bare number is named, with nothing that says that it is a cylinder
+	linked  bool     // words stand between that say that it is of these
 	raw     bool     // the value is not understood
 }
 
@@ -35,6 +36,7 @@ type teller struct {
 	behind []string // between a value and its cylinder
 	soft   bool     // values are words
 	free   bool     // any words are one
+	rows   bool     // cylinders that are named together may have a row behind them
 	tries  int
 }
 
@@ -88,7 +90,7 @@ func (t *teller) cylinderAt(at int) (name string, end int, plain bool) {
 		return "", at, false
 	}
 	word := t.words[i].low
-	if n := ordinal(word); n > 0 {
+	if n := ordinal(word); n > 0 && (i == 0 || !slices.Contains([]string{"a", "per", "each", "every", "one"}, t.words[i-1].low)) {
 		if !slices.Contains(names, strconv.Itoa(n)) {
 			return "", at, false
 		}
@@ -156,6 +158,9 @@ func (t *teller) groupAt(at int) (names []string, end int) {
 		}
 		return []string{others}, end
 	}
+	if t.countAt(i) == len(all) && i+1 < len(t.words) && slices.Contains([]string{"cylinders", "cyls", "plugs", "pots", "holes", "injectors"}, t.words[i+1].low) { // all 8 cylinders
+		return []string{others}, i + 2
+	}
 	if end := t.phrase(at, othersTold); end > at {
 		return []string{others}, end
 	}
@@ -217,7 +222,8 @@ func (t *teller) further(first heads) []heads {
 		}
 		j = t.phrase(j, []string{"and", "&", "n", "+", "'n'", "or"})
 		name, end, _ := t.cylinderAt(j)
-		if j == i || name == "" || slices.Contains(last.names, name) {
+		beside := j == i && t.soft && end == j+1 && isWhole(name) // tan on 1 2 and 4
+		if j == i && !beside || name == "" || slices.Contains(last.names, name) {
 			return out
 		}
 		last = heads{append(slices.Clone(last.names), name), end, false}
@@ -273,7 +279,10 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		if len(values) == 0 {
 			values = t.valuesAt(h.end)
 		}
-		if row := t.rowAt(linked, len(h.names)); len(h.names) > 1 && len(row) > 0 {
+		if len(values) == 0 && !h.plain && h.end < len(t.words) && t.words[h.end].low == "," { // the second one, 85
+			values = t.valuesAt(t.link(h.end + 1))
+		}
+		if row := t.rowAt(linked, len(h.names)); t.rows && len(h.names) > 1 && len(row) > 0 {
 			out = append(out, saying{names: h.names, row: row, end: row[len(row)-1].end})
 		}
 		dash := linked == h.end+1 && slices.Contains([]string{"-", "–"}, t.words[h.end].low) // which may be a band's
