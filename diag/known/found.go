@@ -30,8 +30,9 @@ var (
 	StuckOpen = append([]string{"sticking valve"}, slices.Concat(pairs("valve", "stuck|hangs|sticks|seized|does not move|does not close|does not shut"), pairs("guide|valve guide", "come loose|came loose|loose|moved|dropped"), pairs("seat|valve seat", "come loose|came loose|loose|moved|dropped|fallen"))...)
 	// TurboWorn is a turbocharger whose shaft is loose or that lets oil out; a film of
 	// oil behind it is usual.
-	TurboWorn = slices.Concat(pairs("turbo", "play|loose|wobbl|worn|rubs|rubbing|leaks oil|full of oil|pools"), pairs("intercooler|boost pipe|boost hose|charge pipe|charge hose|turbo hose|turbo pipe", "oil"))
-	OilFilm   = []string{"film", "trace", "mist", "damp", "a little oil", "slight", "light oil", "some oil"}
+	TurboWorn = slices.Concat(pairs("turbo", "play|loose|wobbl|worn|rubs|rubbing|touch|scrape|leaks oil|full of oil|wet with oil|pools"), pairs("compressor outlet|compressor wheel|compressor housing|turbine wheel|turbine housing", "play|loose|wobbl|rubs|rubbing|touch|scrape|oil"),
+		pairs("intercooler|boost pipe|boost hose|charge pipe|charge hose|turbo hose|turbo pipe", "oil"))
+	OilFilm = []string{"film", "trace", "mist", "damp", "a little oil", "slight", "light oil", "some oil"}
 	// InjectorTar is what gas past an injector's seat leaves around it, or sounds like.
 	InjectorTar = pairs("injector|injectors", "tar|black around|carbon around|soot around|chuff|blowing past|blows past|blow by|gas around|wet around")
 	// CrankcaseLeaks is a crankcase of a two-stroke that does not hold air.

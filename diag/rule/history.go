@@ -177,9 +177,14 @@ var historyRules = []Rule{
 	},
 }
 
-// oilFromAbove: a turbocharger whose seal lets go smokes as the throttle closes too.
+// oilFromAbove: a turbocharger whose seal lets go smokes as the throttle closes too; and as it
+// idles, when little presses its oil back. A diesel, which has no throttle, draws none down its stems.
 func oilFromAbove(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(speaks(Known, "guides-or-seals"), where(c.Spec.Charging == "turbo", speaks(Known-rarer, "turbo-seal")), speaks(Hint, "breather"))
+	turbo := Known - rarer
+	if c.Smokes("blue", "idle") || c.Spec.Diesel() && c.Smokes("blue", "overrun") {
+		turbo = Known + DryUp + rarer
+	}
+	return slices.Concat(speaks(Known, "guides-or-seals"), where(c.Spec.Charging == "turbo", speaks(turbo, "turbo-seal")), speaks(Hint, "breather"))
 }
 
 // puffAlone is oil that ran down while the engine stood.
