@@ -63,7 +63,7 @@ var (
 	comesAndGoes  = strings.Fields("load idle picks clears smooths away")
 	// circumstanced are words that stand beside these.
 	circumstanced = strings.Fields("under load loaded unloaded no without with at in on up down over after before until from to for of and or but then again also just even most more less very quite bit it is its gets goes clears away out off through the a an all any first few every about around " +
-		"idle idling revs revved revving rev rpm throttle speed speeds high low full half part light heavy pulling pull pulls towing climbing climb accelerating acceleration cruising cruise overrun slowing driving drive drives driven running run runs traffic highway town hill hills slope grade " +
+		"idle idling revs revved revving rev rpm throttle speed speeds high low full half part light heavy pulling pull pulls towing climbing climb accelerating acceleration cruising cruise gear gears neutral mph kmh knots altitude trolling overrun slowing driving drive drives driven running run runs traffic highway town hill hills slope grade " +
 		"start starting restart engine warms warmed warmup minute minutes second seconds hour hours mile miles km day days week weeks month months year years winter summer weather plane mowing cutting working rainy humid night overnight long short trips picks smooth smooths smoothly normal normally often rarely occasionally suddenly slowly")
 )
 

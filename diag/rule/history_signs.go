@@ -71,8 +71,8 @@ var historySigns = []Sign{
 	{When: known.ReleasesTooMuch, Kind: OfHistory, About: "engine", For: speaks(Heard, "decompressor-stuck")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	// What is left of old fuel narrows the jets of a carburetor.
-	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running", known.Hunting, known.SpittingBack)), Kind: OfHistory, About: "mixture", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
-	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running", known.Hunting, known.SpittingBack)), Kind: OfHistory, About: "engine", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
+	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running", known.SpittingBack)), Kind: OfHistory, About: "mixture", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
+	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running", known.SpittingBack)), Kind: OfHistory, About: "engine", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
 	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
 	// What a cylinder knocks with changes as it does no work; what does not is none of theirs.
