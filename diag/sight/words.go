@@ -39,7 +39,7 @@ var partWords = map[part]string{
 var harmWords = map[harm]string{
 	"crack":   "crack*|fractur*|split|splits|fissure*|cleft",
 	"broken":  "broken|broke|breaks|break|snapped|shattered|smashed|in two|in pieces|in two pieces|in three pieces|disintegrat*|failed|let go|crumbl*|burst",
-	"missing": "missing|gone|vanished|disappeared|erased|absent|lost|not there|fell off|fallen off|came off|dropped|dropped off|fell in|fallen in|fell out|fallen out|fallen|broken off|broke off|broken away|broke away|snapped off|come off|out of its groove|out of place|out of its place",
+	"missing": "missing|gone|vanished|disappeared|erased|faded|fading|faded to nothing|worn to nothing|polished off|polished away|rubbed off|rubbed away|absent|lost|not there|fell off|fallen off|came off|dropped|dropped off|fell in|fallen in|fell out|fallen out|fallen|broken off|broke off|broken away|broke away|snapped off|come off|out of its groove|out of place|out of its place",
 	"chip":    "chip|chips|chipped|chipping|nick|nicks|nicked|notch|notched|bite|bites|bitten|tear|torn",
 	"peel":    "peel*|flaking|flaked|flaked off|flakes off|spall*|coming off|lifting",
 	"hole":    "hole|holes|holed|pinhole|pinholes|pin hole|pin holes|perforat*|punctur*|porous|porosity|worm hole*|daylight|pitted through|rusted through|eaten through|corroded through|rotted through|worn through to the water",
@@ -70,7 +70,7 @@ var harmWords = map[harm]string{
 	"pool":    "water|coolant|liquid|fluid", // which is looked for by its own words
 	"wet":     "wet|damp",
 	"flood":   "soaked|drenched|swimming|flooded|full of|pool*|puddle*",
-	"carbon":  "carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder|furred*|furry|coated|carbon ring|ring of carbon|ring of deposits|carbon ridge",
+	"carbon":  "tar|tarry|like tar|carbon*|coke*|coked|coking|deposit*|soot|sooty|sooted|caked|crust*|buildup|build up|sludge|varnish|ash|white powder|furred*|furry|coated|carbon ring|ring of carbon|ring of deposits|carbon ridge",
 	"bare":    "bare|bare of|bare metal|burned clean|burnt clean",
 	"wash":    "washed|washed clean|brighter|cleaner|steam clean*|bright clean|fuel washed|clean patch|washed patch",
 	"glaze":   "glaz*|mirror|like a mirror|mirror finish|polished|polish|like glass|glassy|shiny",
@@ -83,9 +83,9 @@ var harmWords = map[harm]string{
 
 // The other words that carry a meaning.
 var (
-	soundWords = "good|free|freely|springy|clean|plain|plainly|crisp|distinct|unbroken|untouched|faultless|flawless|immaculate|pristine|textbook|beautiful|lovely|pretty|well|decent|satisfactory|reassuring|regular|consistent|identical|alike|legible|readable|as it should be|as they should be|as it should|as they should|as expected|better than expected|nothing to worry about|fine|ok|okay|normal|sound|smooth|straight|intact|perfect|nice|healthy|dry|unmarked|undamaged|unremarkable|as new|like new|even|evenly|tan|brown|red brown|light brown|uniform|concentric|" +
+	soundWords = "good|free|freely|springy|clean|plain|plainly|crisp|distinct|unbroken|untouched|faultless|flawless|immaculate|pristine|textbook|beautiful|lovely|pretty|well|decent|satisfactory|reassuring|regular|consistent|identical|alike|legible|readable|as it should be|as they should be|as it should|as they should|as expected|better than expected|nothing to worry about|nothing to report|bright|gleaming|silvery|satin|tidy|neat|respectable|snug|firm|healthy looking|no drama|nicely|square|squarely|fine|ok|okay|normal|sound|smooth|straight|intact|perfect|nice|healthy|dry|unmarked|undamaged|unremarkable|as new|like new|even|evenly|tan|brown|red brown|light brown|uniform|concentric|" +
 		"usual|tight|closes|closed|sealed|seals|seals well|true|round|flat|unworn|in order|in place|present|complete|symmetrical|bright ring|original|great|excellent|spotless|serviceable|acceptable|within limits|same as the others|like the others|all well|nothing wrong|nothing to see|nothing to be seen|nothing found|nothing unusual|nothing abnormal|alright|all right"
-	lightWords = "light|lightly|slight|slightly|faint|minor|superficial|shallow|trace|traces|some|little|a little|a bit|a bit of|film|few|a few|normal|usual|fine"
+	lightWords = "hardly|hardly any|barely|scarcely|light|lightly|slight|slightly|faint|minor|superficial|shallow|trace|traces|some|little|a little|a bit|a bit of|film|few|a few|normal|usual|fine"
 	denyWords  = "no|not|without|never|nor|neither|none|nothing|nowhere|isn't|aren't|wasn't|weren't|free of|free from|zero|nil|never any|no sign of|no trace of|no signs of|no longer"
 	askedWords = "looked for|checked for|check for|searched for|inspected for|tested for|look for|looking for|checking for|in case of|dye"
 	// mendWords say that a thing was put right.
