@@ -279,7 +279,7 @@ func weighEvenAndLow(c *known.Case, _ known.Subject) []Voice {
 }
 
 func evenAndLow(c *known.Case, s known.Subject) diag.Finding {
-	f := vacuumAt(diag.CheckAgain)(c, s)
+	f := byHeight(c, vacuumAt(diag.CheckAgain)(c, s))
 	if !c.PressureByFigure() {
 		f.Variant = "matched"
 		f.Facts["touched"] = c.DriveDisturbed()
@@ -337,10 +337,7 @@ func weighBlocked(c *known.Case, s known.Subject) []Voice {
 // lowVacuum is weak where nothing was noted of the needle, which tells what all cylinders
 // have in common.
 func lowVacuum(c *known.Case, s known.Subject) diag.Finding {
-	f := vacuumAt(diag.CheckAgain)(c, s)
-	if c.LowByHeight() && !c.Ails() { // which may be all
-		f.Confidence = diag.Weak
-	}
+	f := byHeight(c, vacuumAt(diag.CheckAgain)(c, s))
 	if known.VacuumLowUnread.HoldsIn(c) {
 		f.Variant, f.Confidence = "unread", diag.Weak
 	}

@@ -65,6 +65,19 @@ func lateSpark(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
+// byHeight is a low vacuum where the place may be all that lowers it and nobody complains: of an
+// engine that is said to run well and is short by what a few hundred meters take it asks nothing.
+func byHeight(c *known.Case, f diag.Finding) diag.Finding {
+	if !c.LowByHeight() || c.Ails() || f.Urgency != diag.CheckAgain {
+		return f
+	}
+	f.Confidence = diag.Weak
+	if c.Spec.Runs == "well" && !c.FarShort() && !c.DriveDisturbed() {
+		f.Urgency = diag.NoAction
+	}
+	return f
+}
+
 // lateTimed is surest where it was seen that nothing leaks.
 func lateTimed(c *known.Case, s known.Subject) diag.Finding {
 	f := vacuumAt(allLow(c, s).Urgency)(c, s)
