@@ -51,7 +51,8 @@ func (s *section) complaints() (words, told, own []string) {
 				told = append(told, n.text)
 				continue
 			}
-			if inOwnWords(n.text, k) {
+			when := len(items) > 1 && strings.Contains(n.text, " ") && known.TellsOnlyWhen(n.text) // "fine in neutral"
+			if when || inOwnWords(n.text, k) {
 				told, own = append(told, n.text), append(own, n.text)
 				continue
 			}
