@@ -92,7 +92,7 @@ var oilLight = append(pairs("oil light|oil pressure light|oil lamp|oil pressure 
 func (c *Case) OwnWords() []string {
 	return slices.DeleteFunc(slices.Clone(c.History.OwnWords), func(text string) bool {
 		plain := plainWords(text)
-		return TellsOfOilLight(text) || len(SmokeTold(text)) > 0 || SpeaksOf(plain, flashes...) || SpeaksOf(plain, hearsay...) || TellsOnlyWhen(text) && len(c.Complaints()) > 0
+		return TellsOfOilLight(text) || len(SmokeTold(text)) > 0 || SpeaksOf(plain, flashes...) || SpeaksOf(plain, hearsay...) || TellsOnlyWhen(text) && len(c.Complaints()) > 0 || c.answered(text)
 	})
 }
 

@@ -100,8 +100,18 @@ func (c *Case) OilMixed() bool {
 // its coolant; by itself it may be metal.
 var Mixed = OfEngine("not cooled by air, and coolant in the oil or oil in the coolant, or gray oil of an engine that loses coolant, among the technician's findings", (*Case).OilMixed)
 
-var oilMixed = All(Not(AirCooled), Any(FoundSo("coolant in the oil or oil in the coolant", CoolantInOil),
+var oilMixed = All(Not(AirCooled), Any(OfEngine("coolant in the oil or oil in the coolant among the technician's findings, and not under its filler cap alone", func(c *Case) bool {
+	return c.findingSays(func(text string) bool { return saysMixed(stillSo(text)) })
+}),
 	All(Complaint("coolant loss"), FoundSo("gray oil", []string{"oil grey", "oil gray", "grey oil", "gray oil", "oil is grey", "oil is gray", "oil has gone grey", "oil has gone gray", "oil went grey", "oil went gray", "oil looks grey", "oil looks gray"}))))
+
+// underCap is where the water of short trips gathers, inOil where it does not.
+var underCap, inOil = []string{"filler cap", "oil cap", "oil filler", "under the cap"}, []string{"dipstick", "sump", "oil pan", "drain", "oil and", "in the oil"}
+
+// saysMixed reports words of coolant in the oil or the reverse.
+func saysMixed(text string) bool {
+	return SpeaksOf(text, CoolantInOil...) && (!SpeaksOf(text, underCap...) || SpeaksOf(text, inOil...))
+}
 
 // WillNotStart reports an engine that does not start, or does not run.
 func (c *Case) WillNotStart() bool { return c.Complains("no start") || c.Spec.Runs == "does not run" }

@@ -133,7 +133,10 @@ var MetalLookedFor = Any(MetalInOil, OfEngine("no metal in the oil or its filter
 // MetalInOil is metal that was found in the engine's oil or its filter.
 var MetalInOil = OfEngine("metal in the oil or its filter among the technician's findings", func(c *Case) bool {
 	return c.findingSays(func(text string) bool {
-		text = foundIn(stillSo(text))
-		return (SpeaksOf(text, metalInOil...) || metalInFilter.in(text)) && !SpeaksOf(text, otherOil...)
+		return saysMetal(foundIn(stillSo(text)))
 	})
 })
+
+func saysMetal(text string) bool {
+	return (SpeaksOf(text, metalInOil...) || metalInFilter.in(text)) && !SpeaksOf(text, otherOil...)
+}

@@ -30,7 +30,7 @@ var symptoms = []symptom{
 		"pops back", "popping back", "spits back", "spitting back", "coughs back", "sneezes back"), nil},
 	{HangingRevs, append(hangingIdle, "high idle", "idle too high", "idle is too high", "idles too fast", "idles fast", "idles high"), []string{"fast idle cam"}},
 	{OilOutside, slices.Concat(pairs("oil", "leak|leaks|leaking|weeps|weeping|seeps|drips|dripping|on the floor|on the ground|out of the dipstick"), pairs("seal|gasket|dipstick tube|rear main|valve cover|rocker cover|oil pan|sump", "pushed out|blown out|oily")),
-		[]string{"exhaust", "tailpipe", "turbo", "burn", "coolant", "into the", "cylinder", "plug", "pours", "gushes", "sprays", "stream", "test"}},
+		append([]string{"hydraulic", "steering", "fork", "shock", "exhaust", "tailpipe", "turbo", "burn", "coolant", "into the", "cylinder", "plug", "pours", "gushes", "sprays", "stream", "test"}, otherOil...)},
 }
 
 // leanByChoke are words of an engine that runs with its choke and badly without.

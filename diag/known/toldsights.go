@@ -6,13 +6,22 @@ import (
 	"gaugesheet/diag"
 )
 
-// seenOfAll are words of what is seen of an engine as a whole, whoever tells it.
-var seenOfAll = slices.Concat(CoolantInOil, CoolantBurnt, GasInCoolant, CombustionGas, metalInOil, FuelInOil, fuelOutside)
-
-// tellsSight reports a sentence that says what was seen and not how the engine runs.
+// tellsSight reports a sentence that says what was seen and not how the engine runs, of which
+// a rule speaks by itself.
 func tellsSight(text string) bool {
-	plain := plainWords(text)
-	return SpeaksOf(plain, seenOfAll...) || metalInFilter.in(plain) || fuelGetsOut.in(plain) || slices.ContainsFunc(grave, func(d saying) bool { return d.in(plain) })
+	plain := stillSo(plainWords(text))
+	return saysMixed(plain) || saysMetal(plain) || SpeaksOf(plain, CombustionGas...) || SpeaksOf(plain, FuelInOil...) || SpeaksOf(plain, fuelOutside...) || fuelGetsOut.in(plain) || slices.ContainsFunc(grave, func(d saying) bool { return d.in(plain) })
+}
+
+// coolantSign reports one of a sign of coolant that goes, of which several make a finding.
+func coolantSign(text string) bool {
+	plain := stillSo(plainWords(text))
+	return SpeaksOf(plain, CoolantBurnt...) || SpeaksOf(plain, GasInCoolant...)
+}
+
+// answered reports a sentence of what was seen, of which the sheet speaks among its findings.
+func (c *Case) answered(text string) bool {
+	return tellsSight(text) && !(c.AirCooled() && saysMixed(plainWords(text))) || coolantSign(text) && c.CoolantSigns() > 1 || tellsFault(text) && len(c.LowSet()) == 0 && c.AllLow() == nil
 }
 
 // tellsFault reports one that says which part is bad; what a part is heard to do stays told.
@@ -26,13 +35,12 @@ func tellsFault(text string) bool {
 func withSightsTold(t *diag.Test) *diag.Test {
 	own := func(text string) bool { return slices.Contains(t.History.OwnWords, text) }
 	sights := slices.DeleteFunc(slices.Clone(t.History.Said), func(text string) bool {
-		return slices.Contains(t.History.Findings, text) || !tellsSight(text) && !(own(text) && tellsFault(text))
+		return slices.Contains(t.History.Findings, text) || !tellsSight(text) && !coolantSign(text) && !(own(text) && tellsFault(text))
 	})
 	if len(sights) == 0 {
 		return t
 	}
 	told := *t
 	told.History.Findings = slices.Concat(t.History.Findings, sights)
-	told.History.OwnWords = slices.DeleteFunc(slices.Clone(t.History.OwnWords), func(text string) bool { return slices.Contains(sights, text) })
 	return &told
 }
