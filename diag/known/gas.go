@@ -212,8 +212,7 @@ func (c *Case) bankOfTrim(t Trim) int {
 
 // TrimsOpposed reports two banks of which the computer adds much fuel to one and takes
 // much out of the other at one speed: each is corrected by what the other burns, or one
-// breathes less than the other. Not where the plugs show soot on the leaned bank alone: that
-// one is richer in fact.
+// breathes less than the other.
 func (c *Case) TrimsOpposed() bool {
 	_, _, opposed := c.opposed(func(Trim) bool { return true })
 	return opposed
@@ -242,8 +241,7 @@ func (c *Case) opposed(at func(Trim) bool) (rich, lean Trim, ok bool) {
 	for _, rich := range list {
 		for _, lean := range list {
 			if rich.Speed == lean.Speed && rich.Bank != lean.Bank && rich.Sum <= -trimFar && lean.Sum >= trimFar && at(rich) {
-				sooty := c.Looking("sooty", "fuel-wet")
-				return rich, lean, len(sooty) == 0 || c.BankOfAll(sooty) != c.bankOfTrim(rich)
+				return rich, lean, true
 			}
 		}
 	}
@@ -392,7 +390,8 @@ var (
 	TrimRichFast   = OfEngine("trims of one bank under -10 % at speed and at idle over -5 %, or half as far at most, the other bank's not over +10 %", func(c *Case) bool { _, _, ok := c.RichAtSpeed(); return ok && !c.TrimsOpposed() })
 	TrimRichIdle   = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most, the other bank's not over +10 %", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok && !c.TrimsOpposed() })
 	TrimsDiffer    = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
-	TrimsCross     = OfEngine("trims of the banks over +10 % and under -10 % at one speed, and no soot on the plugs of the second alone", (*Case).TrimsOpposed)
+	TrimsCross     = OfEngine("trims of the banks over +10 % and under -10 % at one speed", (*Case).TrimsOpposed)
+	SootOfLeaned = OfEngine("soot on the plugs of the second alone", (*Case).RicherInFact)
 	TrimsCrossFast = OfEngine("such trims at a speed above idle, and not at idle where they were read", func(c *Case) bool { _, _, ok := c.OpposedFast(); return ok })
 	IdleTrimsGood  = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
 		return c.TrimsCalm() && slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Speed == "idle" })

@@ -38,3 +38,11 @@ func (c *Case) SootyWhereLean() []string {
 	}
 	return such
 }
+
+// RicherInFact reports soot on the plugs of the bank alone from which such trims take fuel: what its
+// sensor reports is its own.
+func (c *Case) RicherInFact() bool {
+	rich, _, opposed := c.opposed(func(Trim) bool { return true })
+	sooty := c.Looking("sooty", "fuel-wet")
+	return opposed && len(sooty) > 0 && c.BankOfAll(sooty) == c.bankOfTrim(rich)
+}

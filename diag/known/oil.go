@@ -281,8 +281,8 @@ var OilWithin = OfTest(Oil, "a hot oil pressure with a limit, and none that fail
 
 // OilProved is oil pressure that clears the engine of a lamp that comes on: read at idle, and
 // each hot reading within its limit or, without one, a quarter or more over the rule of thumb.
-var OilProved = OfTest(Oil, "hot oil pressure read at idle, on a gauge not said to be what the vehicle shows, each hot reading within its limit or, without one, a quarter or more over 10 psi for each 1000 rpm or at 45 psi, the oil not over full", func(r *diag.MeasuredResult) bool {
-	return r.Reading("idle") != nil && r.Word("oil level") != "over full" && OnOwnGauge(r) && !slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
+var OilProved = OfTest(Oil, "hot oil pressure read at idle, on a gauge not said to be what the vehicle shows, each hot reading within its limit or, without one, a quarter or more over 10 psi for each 1000 rpm or at 45 psi, the oil neither low nor over full", func(r *diag.MeasuredResult) bool {
+	return r.Reading("idle") != nil && r.Word("oil level") != "over full" && r.Word("oil level") != "low" && OnOwnGauge(r) && !slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
 		if m.Limited() {
 			return m.Verdict != diag.Within
 		}

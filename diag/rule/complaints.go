@@ -13,7 +13,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	coded := c.MisfireOf()
 	read := c.ReadAny()
 	urgency := diag.CheckAgain
-	if c.RunsHot() || c.FaltersInTheAir() || slices.Contains(c.Complaints(), known.OilLight) {
+	if c.RunsHot() || c.FaltersInTheAir() || slices.Contains(c.Complaints(), known.OilLight) && !known.OilProved.HoldsIn(c) {
 		urgency = diag.ActSoon
 	}
 	facts := testsMade(c)

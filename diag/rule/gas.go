@@ -99,6 +99,9 @@ func trimsTakeOut(c *known.Case, _ known.Subject) diag.Finding {
 
 // opposedVoices: sensors that were exchanged are so at idle too.
 func opposedVoices(c *known.Case, s known.Subject) []Voice {
+	if known.SootOfLeaned.Holds(c, s) { // that bank burns richer, whatever the speed
+		return as(OfPlugs, speaks(Known, "restricted-exhaust", "own-injector"))
+	}
 	if !known.TrimsCrossFast.Holds(c, s) {
 		return nil
 	}
@@ -108,7 +111,9 @@ func opposedVoices(c *known.Case, s known.Subject) []Voice {
 
 func banksOpposed(c *known.Case, _ known.Subject) diag.Finding {
 	rich, lean := c.OpposedTrims()
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: opposedFacts(rich, lean)}
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: opposedFacts(rich, lean)}
+	f.Facts["soot"] = c.RicherInFact()
+	return f
 }
 
 func opposedFacts(rich, lean known.Trim) diag.Facts {

@@ -112,7 +112,9 @@ var oilRules = []Rule{
 		Name: "oil-shown-low", Title: "The dash shows too little oil pressure where a gauge that was screwed in shows enough",
 		Why:    "A gauge in place of the sender shows what the bearings get. Where that is right, hot and at idle, and the lamp or the dash says otherwise, it is the sender, the screen under it, its wire or the display that is wrong, and no bearing or pump is bought. Without the maker's figures a quarter over the rule of thumb clears it too: a lamp comes on at far less.",
 		Source: byOilThumb, Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilProved, known.OilShownLow),
-		Kind: OfOil, For: speaks(Heard, "dash-reads-low"), Against: denies(Heard, "oil-pressure-is-right", "worn-bearings", "oil-pump", "oil-pick-up", "oil-relief-valve", "thin-oil", "bottom-end"), Say: oilShownLow, Headline: "oil-shown-low", SaysBetterThan: []string{"oil-pressure-right"},
+		Kind: OfOil, For: speaks(Heard, "dash-reads-low"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return where(oilResult(c).Word("oil level") == "", speaks(commonest, "too-little-oil"))
+		}, Against: denies(Heard, "oil-pressure-is-right", "worn-bearings", "oil-pump", "oil-pick-up", "oil-relief-valve", "thin-oil", "bottom-end"), Say: oilShownLow, Headline: "oil-shown-low", SaysBetterThan: []string{"oil-pressure-right"},
 	},
 	{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",

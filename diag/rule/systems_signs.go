@@ -89,7 +89,8 @@ var systemSigns = []Sign{
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.OfEngine("hardly any air lost", tightThroughout), known.Not(known.GasAndGoes)), Kind: OfLeakage, About: "engine", Against: noPathToCoolant(Hint, "holds-air")}, // what opens hot holds cold
 	// One pump, one air meter and one purge valve serve both banks; sensors that were
 	// exchanged drive them apart.
-	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),
+	{Needs: needsTest(known.Trims), When: known.All(known.TrimsCross, known.Not(known.SootOfLeaned)), Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed")},
+	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture",
 		Against: denies(Heard, "other-bank-shares", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "regulator-diaphragm", "purge-valve", "air-leak", "bank-exhaust-leak")},
 	// Air that gets to a sensor makes the computer add fuel: where it takes fuel out, none does
 	// but behind the sensor, which thins the gas,
