@@ -391,7 +391,7 @@ var (
 	TrimRichIdle   = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most, the other bank's not over +10 %", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok && !c.TrimsOpposed() })
 	TrimsDiffer    = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
 	TrimsCross     = OfEngine("trims of the banks over +10 % and under -10 % at one speed", (*Case).TrimsOpposed)
-	SootOfLeaned = OfEngine("soot on the plugs of the second alone", (*Case).RicherInFact)
+	SootOfLeaned   = OfEngine("soot on the plugs of the second alone", (*Case).RicherInFact)
 	TrimsCrossFast = OfEngine("such trims at a speed above idle, and not at idle where they were read", func(c *Case) bool { _, _, ok := c.OpposedFast(); return ok })
 	IdleTrimsGood  = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
 		return c.TrimsCalm() && slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Speed == "idle" })

@@ -296,6 +296,11 @@ var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little o
 	return slices.Contains(c.Complaints(), OilLight) || c.dashUnderOwn()
 })
 
+// OilOverLamp is hot oil pressure of which each reading is more than what a lamp comes on at.
+var OilOverLamp = OfTest(Oil, "hot oil pressure read at idle, and all of it over 8 psi", func(r *diag.MeasuredResult) bool {
+	return r.Reading("idle") != nil && !slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool { return psi(m) <= oilHardlyShown })
+})
+
 // notOfOil are words of what else a dash shows the pressure of, beside that of its oil.
 var notOfOil = []string{"fuel", "boost", "turbo", "air", "brake", "tire", "coolant", "water", "vacuum", "manifold", "transmission", "gearbox", "hydraulic"}
 

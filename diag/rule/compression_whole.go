@@ -159,13 +159,8 @@ func mayBeMistimed(c *known.Case) bool {
 // and whose valves can meet its pistons, as behind a belt they mostly can: the next tooth
 // bends them.
 func timingSlipped(c *known.Case) bool {
-	if known.MarksRight.HoldsIn(c) {
-		return false
-	}
-	if c.Spec.Interference == diag.Yes && (known.SuddenOnset.HoldsIn(c) && lowAlike(c) || lowSinceWork(c)) {
-		return true
-	}
-	return c.Spec.TimingDrive == "belt" && mayBeMistimed(c) || stoppedMistimed(c)
+	met := c.Spec.Interference == diag.Yes && (known.SuddenOnset.HoldsIn(c) && lowAlike(c) || lowSinceWork(c))
+	return (met || c.Spec.TimingDrive == "belt" && mayBeMistimed(c) || stoppedMistimed(c)) && !known.MarksRight.HoldsIn(c)
 }
 
 // broughtBack reports oil that brought back what cylinders lack, which no camshaft lost:

@@ -199,7 +199,9 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 // weighNear: what may be right is read again before the engine is doubted.
 func weighNear(c *known.Case, _ known.Subject) []Voice {
 	own, r := known.OnOwnGauge(oilResult(c)), oilResult(c)
-	return slices.Concat(where(!own, speaks(Known, "oil-sender")), where(r.Word("oil level") == "", speaks(commonest, "too-little-oil")), where(r.Word("oil level") == "low", speaks(Sight, "too-little-oil")),
+	// A lamp comes on at far less than what is near a limit.
+	shown := own && known.OilShownLow.HoldsIn(c) && known.OilOverLamp.HoldsIn(c)
+	return slices.Concat(where(!own, speaks(Known, "oil-sender")), where(shown, speaks(Known, "dash-reads-low")), where(r.Word("oil level") == "", speaks(commonest, "too-little-oil")), where(r.Word("oil level") == "low", speaks(Sight, "too-little-oil")),
 		speaks(DryUp, "worn-bearings"), speaks(DryUp-rarer, "thin-oil"), where(!known.OilNearLeast(r).Limited(), speaks(Hint, "maker-asks-less")))
 }
 
@@ -288,26 +290,6 @@ func shownBy(c *known.Case, f diag.Finding) diag.Finding {
 	return f
 }
 
-// keptOff is an engine that stays off until a gauge is on: its dash shows next to nothing at
-// any speed, over oil that is not known to stand low.
-func keptOff(c *known.Case) bool {
-	r := oilResult(c)
-	return known.OilHardlyShown(r) && !known.OilRightAtSpeed(r) && r.Word("oil level") != "low"
-}
-
-// byDashUrgency is how soon what the dash shows of low oil pressure is to be settled.
-func byDashUrgency(c *known.Case) diag.Urgency {
-	r := oilResult(c)
-	_, clear := known.OilLow(r)
-	switch {
-	case known.OilStarves.HoldsIn(c), known.NoiseBelow.HoldsIn(c), !known.OilRightAtSpeed(r) && (known.OilHardlyShown(r) || clear && c.Complains("noise")):
-		return diag.DoNotRun
-	case known.OilHardlyShown(r), known.OilUnderHalf.HoldsIn(c):
-		return diag.ActSoon
-	}
-	return diag.CheckAgain
-}
-
 func oilThumb(c *known.Case, _ known.Subject) diag.Finding {
 	m := known.OilUnderThumb(oilResult(c))
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(m)}
@@ -373,30 +355,10 @@ func oilAboveUsual(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(known.OilAboveUsual(oilResult(c)))}
 }
 
-func byDash(c *known.Case, _ known.Subject) diag.Finding {
-	r := oilResult(c)
-	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"gauge": r.Word("gauge"), "off": keptOff(c)}}
-	if keptOff(c) {
-		f.Urgency, f.Headline = byDashUrgency(c), "oil-off-until-gauge"
-	}
-	return f
-}
-
 func oilRight(c *known.Case, _ known.Subject) diag.Finding {
 	m := known.OilJudged(oilResult(c))
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	f.Facts["screwed"] = known.OilOnScrewedIn.HoldsIn(c)
-	return f
-}
-
-// oilShownLow says the reading at idle, where lamps come on. Of a gauge of which nothing was said
-// it is less sure.
-func oilShownLow(c *known.Case, _ known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(oilResult(c).Reading("idle"))}
-	f.Facts["screwed"] = known.OilOnScrewedIn.HoldsIn(c)
-	if !known.OilOnScrewedIn.HoldsIn(c) {
-		f.Confidence = diag.Weak
-	}
 	return f
 }
 
