@@ -317,7 +317,7 @@ func partHint(section, text string, keys []key) string {
 	})
 	var left []string
 	for _, t := range separate(text, ",;") {
-		if !slices.ContainsFunc(said, func(s string) bool { return strings.HasSuffix(fold(t.text), fold(s)) }) {
+		if !slices.ContainsFunc(said, func(s string) bool { return strings.Contains(fold(t.text), fold(s)) }) {
 			left = append(left, t.text)
 		}
 	}

@@ -222,7 +222,7 @@ func orderHint(p engine.Problem, numbering string, cylinders int) string {
 // limitPieces are limits that stand beside each other, with commas between or before the next
 // word: min 100 psi max diff 25 psi.
 func limitPieces(text string) []typed {
-	text = strings.NewReplacer(" and ", ", ", " of each other", "", " between them", "", " apart", "").Replace(text)
+	text = strings.NewReplacer("calls for ", "", "wants ", "", " and ", ", ", " of each other", "", " between them", "", " apart", "").Replace(text)
 	return separate(nextLimit().ReplaceAllString(text, "$1, $2"), ",;")
 }
 

@@ -27,7 +27,7 @@ var toldBeside = map[string][]string{
 	"cooling.thermostat.rated":        strings.Split("marked;stamped;rated;thermostat;stat", ";"),
 	"cooling.thermostat.starts":       strings.Split("starts;starts at;started;started at;starts to open;starts opening;cracks;cracked;cracked at;begins;began;begins to open;opening", ";"),
 	"cooling.thermostat.open":         strings.Split("full open;fully open;fully open at;wide open;wide open at;all the way open;full", ";"),
-	"cooling.warm.reaches":            strings.Split("reaches;gets to;got to;gets up to;runs at;climbs to;warms to;warms up to;settles at", ";"),
+	"cooling.warm.reaches":            strings.Split("up to;reaches;gets to;got to;gets up to;runs at;climbs to;warms to;warms up to;settles at", ";"),
 	"cooling.coolant.freezes":         strings.Split("freezes;good to;protected to;protects to;good for", ";"),
 	"vacuum.held":                     strings.Split("held;holding;held at", ";"),
 	"timing.base":                     strings.Split("base;static;initial;at idle;idling", ";"),

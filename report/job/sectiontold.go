@@ -282,9 +282,9 @@ func saidIn(words []toldWord, phrase string) bool {
 	return false
 }
 
-// toBe reports a figure that was not read, but should have been.
+// toBe reports a figure that was not read: one that should have been, or is denied.
 func toBe(f toldFigure) bool {
-	return slices.ContainsFunc(mustBe, func(w string) bool { return saidIn(f.beside, w) })
+	return slices.ContainsFunc(mustBe, func(w string) bool { return saidIn(f.beside, w) }) || saidIn(f.beside, "never") || saidIn(f.beside, "not")
 }
 
 // byHowMuch reports a figure by which something changed.

@@ -11,7 +11,7 @@ import (
 // sectionTold writes a sentence about a test with its keys, and says what of it has none; "" where fewer than two figures,
 // or one with its words, find theirs.
 func sectionTold(section, text string, keys []key) (hint string, placed int) {
-	if len(text) > longestSaid {
+	if len(text) > longestSaid || slices.ContainsFunc(keys, func(k key) bool { return k.speeds && len(k.keys) > 0 }) { // trims and gas, which are told in another way
 		return "", 0
 	}
 	top, rest, _ := strings.Cut(section, ".")
@@ -116,6 +116,10 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 	named := 0
 	var later []int // of which no words tell the key
 	for n, f := range figures {
+		if toBe(f) {
+			w.leave(f)
+			continue
+		}
 		last := quantity.None
 		if n > 0 {
 			last = figures[n-1].unit
@@ -269,6 +273,8 @@ func (w *sectionWriter) putFigure(f toldFigure, k toldKey) {
 		w.doubt = w.doubt || f.number <= boiling && slices.Contains(k.units, quantity.Fahrenheit)
 	} else if f.unit == quantity.None && !w.unitKey && w.unit != "" && len(k.units) > 0 && slices.Contains(k.units, w.is) && isFigures(value) {
 		value += " " + w.unit
+	} else if f.unit == quantity.None && !w.unitKey && len(k.units) > 0 && k.units[0] == quantity.PSI && isFigures(value) {
+		value += " psi"
 	} else {
 		w.bare = w.bare || f.unit == quantity.None && k.of.form != asAmount && len(k.path) == 1
 		if f.unit != quantity.None && w.unit == "" && len(k.of.units) == 0 {

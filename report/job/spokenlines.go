@@ -294,7 +294,7 @@ var thenRead = lazily(`^(\d[\d.]*(?: ?inhg| ?in)?),? (?:then|fell to|dropped to|
 // other text.
 func lampSaid(section, text string) string {
 	plain := fold(text)
-	if section != "oil-pressure" || !strings.Contains(plain, "light") && !strings.Contains(plain, "lamp") {
+	if section != "oil-pressure" || !strings.Contains(plain, "light") && !strings.Contains(plain, "lamp") || strings.ContainsAny(plain, "0123456789") {
 		return ""
 	}
 	return "what a lamp does is seen, not read: write 'findings: [oil light " + short(strings.TrimSpace(strings.NewReplacer("oil ", "", "light ", "", "lamp ", "").Replace(plain+" "))) + "]', and here what a gauge showed"

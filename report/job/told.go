@@ -63,6 +63,10 @@ func (t *teller) assigned(all []saying) (each []saying, twice string, ok bool) {
 		plain = plain && c.plain
 		for j, name := range c.names {
 			at := slices.IndexFunc(out, func(o saying) bool { return o.names[0] == name })
+			if at >= 0 && out[at].value.text == "" && out[at].row == nil && c.value.text != "" { // except 3 and 6, 3 is 100
+				out = slices.Delete(out, at, at+1)
+				at = -1
+			}
 			if at >= 0 && (!c.excepts || i == 0 || name == others) {
 				return nil, name, false
 			}

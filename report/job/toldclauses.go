@@ -36,6 +36,7 @@ type teller struct {
 	behind []string // between a value and its cylinder
 	soft   bool     // values are words
 	free   bool     // any words are one
+	beside bool     // bare numbers one behind the other are cylinders
 	rows   bool     // cylinders that are named together may have a row behind them
 	tries  int
 }
@@ -222,7 +223,7 @@ func (t *teller) further(first heads) []heads {
 		}
 		j = t.phrase(j, []string{"and", "&", "n", "+", "'n'", "or"})
 		name, end, _ := t.cylinderAt(j)
-		beside := j == i && t.soft && end == j+1 && isWhole(name) // tan on 1 2 and 4
+		beside := j == i && (t.soft || t.beside) && end == j+1 && isWhole(name) // tan on 1 2 and 4
 		if j == i && !beside || name == "" || slices.Contains(last.names, name) {
 			return out
 		}
@@ -279,7 +280,7 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		if len(values) == 0 {
 			values = t.valuesAt(h.end)
 		}
-		if len(values) == 0 && !h.plain && h.end < len(t.words) && t.words[h.end].low == "," { // the second one, 85
+		if len(values) == 0 && !h.plain && h.end < len(t.words) && t.words[h.end].low == "," && len(t.headsAt(h.end+1)) == 0 { // the second one, 85
 			values = t.valuesAt(t.link(h.end + 1))
 		}
 		if row := t.rowAt(linked, len(h.names)); t.rows && len(h.names) > 1 && len(row) > 0 {
@@ -295,7 +296,7 @@ func (t *teller) clausesAt(at int) (out []saying) {
 	begin := t.phrase(at, []string{"got", "i got", "we got", "only", "only got", "just", "had", "there's", "there is", "there was"})
 	for _, v := range t.valuesAt(begin) {
 		if on := t.phrase(v.end, t.behind); on > v.end {
-			for _, h := range t.headsAt(on) {
+			for _, h := range t.headsBehind(on) {
 				v.names, v.end = h.names, h.end
 				out = append(out, v)
 			}
@@ -306,6 +307,18 @@ func (t *teller) clausesAt(at int) (out []saying) {
 		if t.phrase(v.end, apartFrom) > v.end {
 			out = append(out, saying{names: []string{others}, value: v.value, end: v.end})
 		}
+	}
+	return out
+}
+
+// headsBehind are cylinders that stand behind what is told of them, where nothing else follows them: 0.3 on 1 2 and 4.
+func (t *teller) headsBehind(at int) []heads {
+	out := t.headsAt(at)
+	t.beside = true
+	all := t.headsAt(at)
+	t.beside = false
+	if last := len(all) - 1; last >= len(out) && (all[last].end == len(t.words) || t.words[all[last].end].breaks) {
+		out = append(out, all[last])
 	}
 	return out
 }

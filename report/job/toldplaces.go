@@ -8,7 +8,7 @@ import (
 // inPlaces reads a row with an entry for each cylinder, 0.7 open 0.8 0.7, in which some may name the one whose place it
 // is, 150, 148, nothing on 3, 151; nil for any other text.
 func (t *teller) inPlaces(n *node) *node {
-	row, names := separate(n.text, ",;"), t.r.cylinderNames
+	row, names := separate(strings.ReplaceAll(n.text, " and ", "  ,  "), ",;"), t.r.cylinderNames // as long as it was
 	if len(row) == 1 && len(names) > 2 && !everySecond(n.text, len(names)) {
 		row = separate(n.text, " ")
 	}

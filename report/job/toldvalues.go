@@ -74,7 +74,7 @@ func isFigureAlone(text string) bool {
 		return reason == "" || strings.HasSuffix(text, ")")
 	}
 	v, err := quantity.ParseAs(text, quantity.Pressure)
-	return isReading(text) && !twoFigures().MatchString(text) && (err != nil || quantity.DimensionOf(v.Unit) != quantity.Time) // 150s
+	return isReading(text) && !twoFigures().MatchString(text) && (err != nil || quantity.DimensionOf(v.Unit) != quantity.Time && v.Unit != quantity.CubicInch) // 150s, and 70 in 3
 }
 
 // twoFigures are figures with a space between, which are two readings sooner than thousands.

@@ -91,7 +91,7 @@ var (
 	// tellsOf are the words and signs between a cylinder and what is told of it, which say nothing of it. Those that
 	// tell of a change, up by so much, are none.
 	tellsOf = strings.Split("is;was;were;are;at;which;that;it;it's;reads;read;reading;had;has;have;having;got;gets;get;gave;gives;give;made;makes;make;did;shows;showed;showing;show;came;comes;come;came in;came out;up to;down to;rose to;went to;goes to;comes to;came to;"+
-		"went;to;within;flows;flowed;pops;popped;pops at;pop;pop at;spins;turns;runs;ran;comes in at;came in at;hits;bang on;spot on;dead on;said;says;came back;came back at;dropped to;fell to;climbed to;jumped to;now;only;just;with;being;looks;looked;look;looking;sat;sits;measured;turned out;pumped;pumped up to;hit;stopped at;seems;a;an;the;also;both;each;still;who;one;ones;to be;all;=;:;);-;–;—;->;-->;=>;i got;we got;where", ";")
+		"went;to;within;improved to;stayed at;stayed;still at;ended up at;ended at;finished at;settled at;dropped back to;fell back to;flows;flowed;pops;popped;pops at;pop;pop at;spins;turns;runs;ran;comes in at;came in at;hits;bang on;spot on;dead on;said;says;came back;came back at;dropped to;fell to;climbed to;jumped to;now;only;just;with;being;looks;looked;look;looking;sat;sits;measured;turned out;pumped;pumped up to;hit;stopped at;seems;a;an;the;also;both;each;still;who;one;ones;to be;all;=;:;);-;–;—;->;-->;=>;i got;we got;where", ";")
 	// softly are words beside a look that take nothing from it.
 	softly = strings.Split("a bit;bit;slightly;a little;a touch;touch;rather;quite;very;pretty;kind of;sort of;kinda;really;nice and;nice;lovely;proper;properly;all;completely;totally;plain;just", ";")
 	// apartFrom stand before what is told of cylinders that differ from all others.
