@@ -176,13 +176,21 @@ func (c *Case) repaired() *repairs {
 		if allLow && c.Minimum() == nil && Moved(ch) == 0 { // on the other side of what nearly any engine gives by no more than two tests differ
 			sound = false
 		}
-		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
+		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound && !c.illElsewhere(ch.Name), Moved(ch))
 	}
 	for _, ch := range r.losses {
 		was, is := before.Leak(ch.Name), c.Leak(ch.Name)
 		r.byLoss[ch.Name] = r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
 	}
 	return r
+}
+
+// illElsewhere reports a cylinder that another test than its compression finds at fault: its
+// pressure came up, and that proves nothing of what is left.
+func (c *Case) illElsewhere(name string) bool {
+	l := c.Leak(name)
+	return l != nil && c.LeakTooHigh(l) || c.LeaksAt(name, AtCoolant) || c.CoolantGas == "positive" || c.CoolantIn(name) ||
+		PullsNothing.HoldsOf(c, name) || PullsLittle.HoldsOf(c, name) || BreathesInPoorly.HoldsOf(c, name) || BreathesOutPoorly.HoldsOf(c, name)
 }
 
 // enoughAlone reports a pressure that is enough for the only cylinder of an engine, which has no

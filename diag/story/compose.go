@@ -30,6 +30,7 @@ func (s *story) compose(c *known.Case) {
 	for _, m := range s.members {
 		s.Urgency = worse(s.Urgency, m.finding.Urgency)
 	}
+	s.unsayProof()
 	s.book.press(s.members, s.Urgency)
 	s.open()
 	s.Causes, s.Against, s.madeUp = nil, nil, false // of an earlier turn
@@ -39,6 +40,14 @@ func (s *story) compose(c *known.Case) {
 	s.judge(c)
 	if s.madeUp { // no part is suspected for what the test makes of a sound cylinder
 		s.Causes, s.Against = nil, nil
+	}
+}
+
+// unsayProof takes the proof of a repair out of a story that asks for something: what is
+// left there says that it was not all. Of a fuel circuit each reading is proved by itself.
+func (s *story) unsayProof() {
+	if s.Urgency != diag.NoAction && s.About != diag.AboutFuel {
+		s.members = slices.DeleteFunc(s.members, func(m *member) bool { return m.rule.Class == rule.Sound && m.rule.Kind == rule.OfEarlier })
 	}
 }
 

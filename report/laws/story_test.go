@@ -41,6 +41,7 @@ var storyLaws = []law{
 				k.fail("the box asks for %s, the story that the headline is about for %s", c.Name, one.NextCheck.Name)
 			}
 		}},
+	{name: "O1 what is proved asks for nothing", least: 20, says: "a repair is proved of no cylinder of which a story asks for something", check: provedIsSound},
 	{name: "O2 the test itself leads", least: 40, says: "where the test itself is proven at fault that is the headline", check: testLeads},
 	{name: "O1 strong and not doubted", least: 20, says: "what a page is sure of, no remark on the same page puts behind the test itself", check: sureIsNotDoubted},
 	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or the repair of what was measured or seen",
@@ -171,6 +172,20 @@ func oneStory(s *subject, k *tally) {
 				k.fail("two stories are about the system %s", a.System)
 			case a.About == "test" || a.About == "engine" || a.About == "mixture" && !s.tree.has("fuel-pressure", "circuits") && len(a.Cylinders) == 0:
 				k.fail("two stories are about the %s", a.About)
+			}
+		}
+	}
+}
+
+func provedIsSound(s *subject, k *tally) {
+	for _, f := range s.out.Findings {
+		if f.Rule != "repaired-and-proved" || len(f.Cylinders) == 0 {
+			continue
+		}
+		k.saw()
+		for _, one := range s.out.Stories {
+			if one.About == "cylinders" && rank(one.Urgency) > 0 && overlap(one.Cylinders, f.Cylinders) {
+				k.fail("%v are proved, and a story on %v: %q", f.Cylinders, one.Cylinders, one.Urgency)
 			}
 		}
 	}
