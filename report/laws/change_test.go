@@ -29,7 +29,7 @@ var changeLaws = []law{
 func orderChangesNothing(s *subject, k *tally) {
 	t := s.tree.clone()
 	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
-		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}} {
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}, {"before", "compression", "dry"}, {"before", "leakage", "dry"}} {
 		if m := t.sub(path...); m != nil {
 			slices.Reverse(m.keys)
 		}
@@ -168,7 +168,7 @@ func mirrorChangesNothing(s *subject, k *tally) {
 	}
 	t := s.tree.clone()
 	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"compression", "running"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
-		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}} {
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}, {"before", "compression", "dry"}, {"before", "leakage", "dry"}} {
 		m := t.sub(path...)
 		if m == nil {
 			continue

@@ -36,6 +36,7 @@ func makeJob(seed uint64, try int) *tree {
 	m.conditions()
 	m.readings()
 	m.systems()
+	m.beforeWork()
 	m.rest()
 	return m.tree
 }

@@ -41,7 +41,7 @@ var storyLaws = []law{
 				k.fail("the box asks for %s, the story that the headline is about for %s", c.Name, one.NextCheck.Name)
 			}
 		}},
-	{name: "O1 what is proved asks for nothing", least: 20, says: "a repair is proved of no cylinder of which a story asks for something", check: provedIsSound},
+	{name: "O1 what is proved asks for nothing", least: 5, says: "a repair is proved of no cylinder of which a story asks for something", check: provedIsSound},
 	{name: "O2 the test itself leads", least: 40, says: "where the test itself is proven at fault that is the headline", check: testLeads},
 	{name: "O1 strong and not doubted", least: 20, says: "what a page is sure of, no remark on the same page puts behind the test itself", check: sureIsNotDoubted},
 	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or the repair of what was measured or seen",
