@@ -89,6 +89,7 @@ func TestFound(t *testing.T) {
 		{name: "a tank that draws, and no power", test: sample.Dry("inline-4", evenFour, sample.Complains("low power"), findings("a hiss as the tank cap is opened")), fires: "fault-found", first: "supply-restricted"},
 		{name: "a choke that stays on", test: sample.Dry("inline-4", evenFour, sample.Fuel(carb, diag.Circuit{Idle: psi(4)}), findings("choke flap does not open when it is warm")), fires: "fault-found", first: "carburettor"},
 		{name: "a choke that opens", test: sample.Dry("inline-4", evenFour, findings("choke not stuck, opens when warm", "throttle plate clean, no deposits", "fan comes on as it should", "no bubbles in the fuel line")), fires: "even-no-minimum", not: "fault-found", soon: diag.NoAction},
+		{name: "a miss that goes with its coil", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("no spark on 3, its coil moved to 1 and the miss went with it")), fires: "fault-found", first: "coil-or-lead"},
 		{name: "a gummed throttle", test: sample.Dry("inline-4", evenFour, findings("heavy black deposits round the throttle plate")), fires: "fault-found", first: "throttle-deposits", next: "mend-found"},
 		{name: "an injection pump a tooth out", test: sample.Dry("inline-4", []float64{400, 402, 399, 401}, sample.Diesel, findings("injection pump drive one tooth late")), fires: "fault-found", first: "injection"},
 		{name: "a distributor a tooth out", test: sample.Dry("inline-4", evenFour, findings("distributor is in one tooth late")), fires: "fault-found", first: "late-ignition"},
