@@ -21,12 +21,10 @@ var fuelGetsOut = saying{slices.Concat(pairs("fuel|petrol|gasoline|diesel", "dri
 var metalInFilter = saying{slices.Concat(pairs("filter|magnet|drain plug|strainer|pleats", "full of metal|full of steel|flakes|slivers|chips of metal|metal chips|shavings|swarf|bearing metal"), pairs("magnet|filter cut open|pleats", "steel")),
 	[]string{"air filter", "air cleaner", "fuel", "tank", "carb", "particulate", "cabin", "fuzz", "paste", "a few", "stainless", "paint", "rust", "gearbox", "gear oil", "transmission"}, nil}
 
-// grave is what stops an engine, wherever it sits: what drives the valves comes apart, a bearing
-// shows its copper, oil or coolant runs out in a stream.
+// grave is what stops an engine, wherever it sits, beside a ruined bottom end: what drives the
+// valves comes apart, oil or coolant runs out in a stream.
 var grave = []saying{
 	{pairs("timing belt|cam belt|cambelt|toothed belt|timing chain|cam chain", "fray|teeth missing|missing teeth|teeth gone|missing a tooth|tooth missing|tooth gone|torn|shredded|delaminat|cracked|broken link|link broken|in pieces|hanging by|strands|coming apart|guide broken|guide in pieces|rail broken"), []string{"cover cracked", "cover torn", "cover broken"}, nil},
-	{pairs("chain guide|guide rail|tensioner rail", "in pieces|broken|snapped|broke"), nil, nil},
-	{pairs("shell|shells|big end bearing|big end bearings|main bearing|main bearings|rod bearing|rod bearings|bearing shell|bearings|crank bearings|journal|journals", "copper|wiped|spun|melted|worn through|picked up|flaked|flaking|scored"), []string{"wiped clean", "wiped down", "wheel", "alternator", "generator", "water pump", "fan", "gearbox", "idler", "tensioner", "turbo", "clutch"}, nil},
 	{pairs("oil", "pours|pouring|gushes|gushing|sprays|spraying|squirts|squirting|in a stream|streams out"), []string{"rocker", "cover off", "jet", "squirter", "plug hole"}, nil},
 	{pairs("oil cooler|oil line|oil hose|oil pipe|oil feed", "burst|split|broken|cracked|rubbed through|chafed through|rusted through|torn|blown off"), []string{"bracket", "fin"}, nil},
 	{pairs("coolant|water|antifreeze", "pours|pouring|gushes|gushing|sprays out|spraying|squirts|squirting|streams out"), []string{"tell tale", "telltale", "tell-tale", "pilot hole", "exhaust", "plug hole", "drain"}, nil},
@@ -69,7 +67,7 @@ func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 		if text == "" {
 			continue
 		}
-		switch one := c.isGrave(text); {
+		switch one := !c.tellsBentRod(line, text) && c.isGrave(text); {
 		case one && !stops: // what stops it is said by itself
 			lines, stops = []string{line}, true
 		case one, !stops && outerDamage.in(text):
@@ -81,7 +79,7 @@ func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 
 func (c *Case) isGrave(text string) bool {
 	says := func(d saying) bool { return d.in(text) }
-	return slices.ContainsFunc(grave, says) || c.Flies() && slices.ContainsFunc(graveAloft, says)
+	return slices.ContainsFunc(grave, says) || ruinedBelow(text) != "" || c.Flies() && slices.ContainsFunc(graveAloft, says)
 }
 
 // speaksWord reports a text in which one of these begins a word.
@@ -95,7 +93,7 @@ var (
 		lines, stops := c.SeenUnjudged()
 		return len(lines) > 0 && !stops
 	})
-	SeenGrave = OfEngine("among the technician's findings what stops an engine wherever it sits: what drives its valves comes apart, bearing shells are worn to the copper, oil or coolant runs out in a stream or its hose has burst, a bolt of the head is broken, a block is cracked; of an aircraft an exhaust, a mount or an intake that is cracked", func(c *Case) bool {
+	SeenGrave = OfEngine("among the technician's findings what stops an engine wherever it sits: what drives its valves comes apart, a bearing, the crankshaft, a rod, what oils them or what the crankshaft drives by is ruined, oil or coolant runs out in a stream or its hose has burst, a bolt of the head is broken, a block is cracked; of an aircraft an exhaust, a mount or an intake that is cracked", func(c *Case) bool {
 		_, stops := c.SeenUnjudged()
 		return stops
 	})

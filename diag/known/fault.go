@@ -81,6 +81,7 @@ var Faults = []Fault{
 	{Name: "oil-relief", saying: saying{words: pairs("relief valve|pressure valve|relief plunger|relief piston|relief spring", "open|weak|worn|scored|"+notMoving+"|"+cameApart), not: []string{"fuel", "boost", "turbo"}}},
 	{Name: "oil-pump", saying: saying{words: pairs("oil pump|oil pump gear|oil pump gears|oil pump rotor|oil pump drive|oil pump shaft|oil pump chain|pump rotor", "worn|scored|sheared|stripped|end float|"+cameApart), not: []string{"strainer", "screen", "gauze", "pickup", "pick up", "relief", "fuel", "injection", "gasket", "o ring"}}},
 	{Name: "bearings", saying: saying{words: pairs("shell|shells|main bearing|main bearings|big end bearing|big end bearings|rod bearing|rod bearings|bearing shell|bearing shells|cam bearing|cam bearings|journal|journals", "copper|wiped|spun|melted|worn|picked up|flaked|flaking|scored|fatigue|delaminat"), not: []string{"wiped clean", "wiped down"}}},
+	{Name: "bottom-end"}, // by the words of a ruined bottom end alone
 	{Name: "coolant-outside", saying: saying{words: append(pairs("coolant|antifreeze", "hose|radiator|water pump|thermostat housing|core plug|freeze plug|expansion tank|heater|on the floor|puddle"),
 		pairs("radiator|radiator hose|heater hose|water pump|core plug|freeze plug|thermostat housing|expansion tank", "leak|weep|drip|split|crack|wet|crust|stain")...)}},
 	{Name: "intake-coolant", saying: saying{words: pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))}},
@@ -153,9 +154,12 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 		if text == "" {
 			continue
 		}
-		told := false
+		told, below := false, ""
+		if !c.tellsBentRod(line, text) {
+			below = ruinedBelow(text)
+		}
 		for i := range Faults {
-			if !Faults[i].in(text) || Faults[i].With != "" && !c.Complains(Faults[i].With) {
+			if Faults[i].Name != below && !Faults[i].in(text) || Faults[i].With != "" && !c.Complains(Faults[i].With) {
 				continue
 			}
 			told = true

@@ -17,10 +17,16 @@ var (
 	// waterDrawn are words for an engine that drew in water.
 	waterDrawn = slices.Concat(drowned, pairs("water", "air filter|air box|airbox|air cleaner|intake|inlet|air duct"), []string{"hydrolock", "hydro lock", "hydraulic lock", "liquid lock"})
 	// BentRod is a rod, or the height of its piston, that was looked at and is not right.
-	BentRod = append(pairs("connecting rod|conrod|con rod", "bent|buckled|bowed|shortened"), append(pairs("piston|pistons",
+	BentRod = append(pairs("rod |rods|conrod|con rod", "bent|buckled|bowed|shortened"), append(pairs("piston|pistons",
 		"stands lower|stand lower|sits lower|sit lower|lower than|mm lower|thou lower|in lower|stands low|sits low|comes up less|come up less|less high|not as high|lower at top|lower at tdc|short of the others"),
 		"bent rod")...)
 )
+
+// tellsBentRod reports a line of findings on a rod that has a story of its own, as its cylinder is
+// named.
+func (c *Case) tellsBentRod(line, text string) bool {
+	return len(c.parsed[line].Cylinders) > 0 && SpeaksOf(text, BentRod...)
+}
 
 // DrewWater reports an engine that drew in water, by how the trouble came on, how it came
 // in, what it is called, what was done or what was found.

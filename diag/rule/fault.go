@@ -64,6 +64,7 @@ var ofFault = map[string][]string{
 	"oil-relief":      {"oil-relief-valve"},
 	"oil-pump":        {"oil-pump"},
 	"bearings":        {"worn-bearings"},
+	"bottom-end":      {"bottom-end"},
 	"coolant-outside": {"coolant-leak-outside"},
 	"intake-coolant":  {"intake-coolant-gasket"},
 }

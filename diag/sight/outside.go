@@ -16,7 +16,7 @@ const outsideWords = otherGaskets + "|" +
 	"washer|washers|copper washer|copper seal|copper seals|injector washer|injector seal|injector seals|sealing washer|o ring|o rings|stem seal|stem seals|valve stem seal|valve stem seals|valve seal|valve seals|" +
 	"baffle|baffles|shroud|cowling|cowl|fin|fins|cooling fin|cooling fins|housing|air box|airbox|air filter|filter|filter housing|hose|hoses|pipe|pipes|injector pipe|injector line|fuel line|fuel lines|return line|return lines|fuel rail|clamp|clamps|bracket|mount|mounts|" +
 	"manifold|manifolds|exhaust manifold|intake manifold|inlet manifold|muffler|silencer|header|headers|downpipe|stack|stacks|exhaust stack|exhaust stacks|exhaust pipe|exhaust stud|riser|elbow|turbo|turbocharger|carburetor|carburettor|boot|boots|intake boot|inlet rubber|intake rubber|" +
-	"belt|belts|pulley|pulleys|tensioner|cover|covers|rocker cover|valve cover|cam cover|wire|wires|plug wire|lead|leads|plug lead|coil|coils|distributor cap|connector|sensor|thermostat|radiator|water pump|oil cooler|dipstick|breather|pushrod tube|pushrod tubes|stud|studs|bolt|bolts|head bolt|head bolts|cylinder head bolt"
+	"ring gear|starter ring|belt|belts|pulley|pulleys|tensioner|cover|covers|rocker cover|valve cover|cam cover|wire|wires|plug wire|lead|leads|plug lead|coil|coils|distributor cap|connector|sensor|thermostat|radiator|water pump|oil cooler|dipstick|breather|pushrod tube|pushrod tubes|stud|studs|bolt|bolts|head bolt|head bolts|cylinder head bolt"
 
 var outsideNamed = sync.OnceValue(func() *regexp.Regexp {
 	names := strings.Split(outsideWords, "|")
@@ -27,15 +27,24 @@ var outsideNamed = sync.OnceValue(func() *regexp.Regexp {
 // Within is what a line of work or findings says but for its clauses of parts outside the
 // cylinders: "exhaust gasket at cylinder 3 burnt through" says nothing of its inside.
 func Within(line string) string {
-	if !outsideNamed().MatchString(likeWords.Replace(strings.ToLower(line))) {
+	if !namesOutside(likeWords.Replace(strings.ToLower(line))) {
 		return line
 	}
 	return strings.Join(slices.DeleteFunc(clausesOf(line), outside), "; ")
 }
 
+// ofBearings is a text in which a bearing, with what it sits on, is a thing outside.
+func ofBearings(text string) string {
+	return bearingNamed.ReplaceAllString(text, "x9")
+}
+
+func namesOutside(text string) bool {
+	return outsideNamed().MatchString(text) || bearingNamed.MatchString(text)
+}
+
 // outside reports a clause whose part lies outside.
 func outside(text string) bool {
-	rest := outsideNamed().ReplaceAllString(text, "x9")
+	rest := outsideNamed().ReplaceAllString(ofBearings(text), "x9")
 	if rest == text {
 		return false
 	}
