@@ -161,6 +161,8 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 		return false
 	case k.Is(Air) && (c.LiquidLies(cylinders) || stopsHard(c)): // which air would only press past rings and valves, or whose piston is not brought to its top
 		return false
+	case k.Is(Runs) && len(c.UnreadBelow()) > 0: // what was seen there comes first
+		return false
 	case k.Is(Runs) && !k.Still && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
 		return false
 	}

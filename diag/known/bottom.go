@@ -2,6 +2,7 @@ package known
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -73,4 +74,32 @@ func ruinedBelow(text string) string {
 		}
 	}
 	return ""
+}
+
+var (
+	partBelow = regexp.MustCompile(`\b(?:` + strings.Join([]string{sight.Bearing, sight.Shaft, sight.CapBolt, sight.OilPump, sight.OilPickUp, sight.OilPlug, sight.Plate}, "|") + `)\b`)
+	// saidWhole are words of a part that is as it should be, or of what was done or measured with it.
+	saidWhole = regexp.MustCompile(`\b(?:good|fine|ok|okay|sound|within|in spec|new|as it should|as they should|true|straight|tight|normal|usual|even|clean|free|freely|smooth|smoothly|round|perfect|intact|whole|unworn|unmarked|right|in order|in time|no|not|none|without|never|nothing|renewed|replaced|fitted|torqued|tightened|turns?|turned|rotates?|lined|marks?|ordered|removed|refitted|primed|polished|clearances?|float|side|worn)\b|` +
+		`^\W*\w+\W*$`)
+	numbered = regexp.MustCompile(`\bno\.? ?(\d)`) // "no. 2" denies nothing
+)
+
+// UnreadBelow are the lines among the findings on the bottom end of an engine that makes a noise, or
+// shows too little oil pressure, that nobody understands and that do not call it good: what was seen
+// there comes before an engine is run to listen to it.
+func (c *Case) UnreadBelow() []string { return c.foundFaults().below }
+
+func (c *Case) unreadBelow(read []string) []string {
+	if len(c.History.Findings) == 0 || !c.Complains("noise") && !slices.Contains(c.Complaints(), OilLight) {
+		return nil
+	}
+	var list []string
+	for _, line := range c.History.Findings {
+		text := sight.Bottom(foundIn(stillSo(c.parsed[line].Text)))
+		text = numbered.ReplaceAllString(text, "$1")
+		if partBelow.MatchString(text) && !saidWhole.MatchString(text) && !supposed.MatchString(text) && !tellsOfNoise(text) && !slices.Contains(read, line) {
+			list = append(list, line)
+		}
+	}
+	return list
 }

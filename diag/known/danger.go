@@ -70,7 +70,7 @@ func (c *Case) SeenUnjudged() (lines []string, stops bool) {
 		switch one := !c.tellsBentRod(line, text) && c.isGrave(text); {
 		case one && !stops: // what stops it is said by itself
 			lines, stops = []string{line}, true
-		case one, !stops && outerDamage.in(text):
+		case one, !stops && (outerDamage.in(text) || slices.Contains(c.UnreadBelow(), line)):
 			lines = append(lines, line)
 		}
 	}

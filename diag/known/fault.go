@@ -104,11 +104,13 @@ func (c *Case) FaultToMend() bool {
 }
 
 // faultsFound are the places in Faults of those that were found, and the lines
-// that say so; and whether the engine drew in water.
+// that say so; whether the engine drew in water; and the lines on its bottom end that
+// nobody understands.
 type faultsFound struct {
 	faults []int
 	lines  []string
 	water  bool
+	below  []string
 }
 
 // adapterLeaks are words for a gauge that was not tight in a plug hole.
@@ -138,7 +140,7 @@ func (c *Case) FaultsFound() (faults []int, lines []string) {
 func (c *Case) foundFaults() *faultsFound {
 	if c.faults == nil {
 		faults, lines := c.readFaults()
-		c.faults = &faultsFound{faults, lines, c.saidToDrinkWater()}
+		c.faults = &faultsFound{faults, lines, c.saidToDrinkWater(), c.unreadBelow(lines)}
 	}
 	return c.faults
 }
