@@ -149,20 +149,7 @@ func (w *sectionWriter) place(figures []toldFigure, keys []key, usual string) bo
 			w.wordsBeside(f, w.keys[at], keys)
 		}
 	}
-	for _, n := range later {
-		f := figures[n]
-		if byHowMuch(f) {
-			w.leave(f)
-			continue
-		}
-		if at, _ := keyOfFigure(toldFigure{unit: f.unit, time: f.time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
-			used[at] = true
-			w.placed++
-			w.putFigure(f, w.keys[at])
-		} else {
-			w.leave(f)
-		}
-	}
+	w.placeByUnit(figures, later, used)
 	return w.placed > 0 && (named > 0 || len(w.paths) > w.placed) && len(w.loose) <= w.placed+1
 }
 
@@ -183,6 +170,24 @@ func (w *sectionWriter) wordsLeft(text string, keys []key) bool {
 		}
 	}
 	return false
+}
+
+// placeByUnit puts figures under the only key left that their units are of.
+func (w *sectionWriter) placeByUnit(figures []toldFigure, later []int, used map[int]bool) {
+	for _, n := range later {
+		f := figures[n]
+		if byHowMuch(f) {
+			w.leave(f)
+			continue
+		}
+		if at, _ := keyOfFigure(toldFigure{unit: f.unit, time: f.time}, w.keys, used, quantity.None); at >= 0 && !used[at] {
+			used[at] = true
+			w.placed++
+			w.putFigure(f, w.keys[at])
+		} else {
+			w.leave(f)
+		}
+	}
 }
 
 // leave notes a figure that belongs to no key.
