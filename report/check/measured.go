@@ -180,8 +180,9 @@ func asRead(m *diag.MeasuredReading) string {
 		return m.Told()
 	}
 	figure := m.Number()
+	unit := figure.Unit // a temperature's own, as it was read
 	figure.Unit = ""
-	return strings.TrimSpace(readings.Marked(m.Kind, figure.String()) + " " + string(m.Unit))
+	return strings.TrimSpace(readings.Marked(m.Kind, figure.String()) + " " + string(unit))
 }
 
 // further prints what the further tests read, a line to a reading.

@@ -59,3 +59,17 @@ func TestTextOfTheNewerKeys(t *testing.T) {
 		}
 	}
 }
+
+// TestTemperatureInItsOwnUnit: beside pressures, and in another unit than theirs.
+func TestTemperatureInItsOwnUnit(t *testing.T) {
+	j, d := read(t, "engine: {layout: inline-4, fuel: petrol, cooling: liquid}\ncooling: {unit: psi, cap: {rated: 15 psi}, thermostat: {rated: 180 F, open: 96 C}}\n")
+	var out strings.Builder
+	if err := Text(&out, j, d); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"180 F", "96 C", "15 psi"} {
+		if !strings.Contains(strings.ReplaceAll(out.String(), "\u00a0", " "), want) {
+			t.Errorf("%q is not said:\n%s", want, out.String())
+		}
+	}
+}
