@@ -26,8 +26,8 @@ const (
 // Faults are those that are looked for among the technician's findings.
 var Faults = []Fault{
 	{Name: "intake-deposits", saying: saying{words: pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")}},
-	{Name: "lead", saying: saying{words: append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails|went with it|moved with it|went along|followed it"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc")),
-		"sparks to the", "sparks outside", "spark jumps", "sparks jump")}},
+	{Name: "lead", saying: saying{words: append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"), pairs("miss|misfire", "went with it|moved with it|followed it|followed the coil|followed the lead")),
+		"sparks to the", "sparks outside", "spark jumps", "sparks jump"), not: []string{"injector"}}},
 	{Name: "spark", saying: saying{words: append(pairs("distributor cap|rotor arm", "crack|track|burn"), "no spark", "weak spark", "yellow spark")}},
 	{Name: "wells", saying: saying{words: append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)}},
 	{Name: "injector-dead", saying: saying{words: pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")}},
