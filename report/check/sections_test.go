@@ -62,7 +62,7 @@ func TestTextOfTheNewerKeys(t *testing.T) {
 
 // TestTemperatureInItsOwnUnit: beside pressures, and in another unit than theirs.
 func TestTemperatureInItsOwnUnit(t *testing.T) {
-	j, d := read(t, "engine: {layout: inline-4, fuel: petrol, cooling: liquid}\ncooling: {unit: psi, cap: {rated: 15 psi}, thermostat: {rated: 180 F, open: 96 C}}\n")
+	j, d := read(t, "engine: {layout: inline-4, fuel: petrol, cooling: liquid}\ncooling: {cap: {rated: 15 psi}, thermostat: {rated: 180 F, open: 96 C}}\n")
 	var out strings.Builder
 	if err := Text(&out, j, d); err != nil {
 		t.Fatal(err)
