@@ -37,7 +37,7 @@ var bottomRuin = []struct {
 
 var (
 	otherThing   = "otherthing"
-	wipedDown    = []string{"wiped clean", "wiped down", "looks good", "looked good", "noise", otherThing}
+	wipedDown    = []string{"wiped clean", "wiped down", "looks good", "looked good", "noise", "seal", "gasket", otherThing}
 	marredLittle = []string{"slight", "light", "faint", "fine", "minor", "superficial", "a little", "polish", "within", "in spec", "black oil", "oil black", "usual", "normal"}
 	// supposed is what nobody saw.
 	supposed = regexp.MustCompile(`\b(?:suspect\w*|maybe|perhaps|possibl[ey]|probably|might|may be|could be|sounds? like|as if|feared|check(?:ed)? for|look(?:ed|ing)? for|in case|whether|if|to see)\b`)

@@ -10,7 +10,7 @@ func TestRuinedBelow(t *testing.T) {
 		"camshaft snapped in two": "valve-gear", "oil pump drive hex rounded": "oil-pump", "oil pick up fell off": "oil-strainer", "no oil at the rockers": "oil-way", "flexplate bolts sheared": "drive-plate",
 		"timing chain guides in bits in the pan": "chain",
 
-		"long crank and missing on 2": "", "rod bearings like new": "", "bearing noise gone with the belt off": "", "wheel bearing failed": "", "valve guide broken": "", "flywheel key sheared": "",
+		"long crank and missing on 2": "", "rod bearings like new": "", "bearing noise gone with the belt off": "", "wheel bearing failed": "", "valve guide broken": "", "main bearing oil seal gone": "", "flywheel key sheared": "",
 		"main bearing lightly scored": "", "crankshaft magnafluxed, no cracks": "", "no oil at the valve cover": "", "crankshaft end float 8 thou": "", "looked for a cracked crankshaft": "",
 	} {
 		if got := ruinedBelow(text); got != want {
