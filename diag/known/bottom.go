@@ -53,6 +53,28 @@ const mostEndFloat = 0.5
 // ruinedBelow is the fault of the bottom end that a text in plain words says was seen, and that
 // stops the engine; "" for none.
 func ruinedBelow(text string) string {
+	if fault := toldBelow(text); fault != "" {
+		return fault
+	}
+	if text = sight.Bottom(text); !strings.Contains(text, "part") { // as the kinds of parts are called
+		return ""
+	}
+	clauses := commaClauses(text)
+	for i := range bottomRuin {
+		for _, clause := range clauses {
+			if b := &bottomRuin[i]; b.in(clause) && !supposed.MatchString(clause) {
+				return b.fault
+			}
+		}
+	}
+	return ""
+}
+
+// toldBelow is a fault of the bottom end that is told by what it does.
+func toldBelow(text string) string {
+	if !strings.Contains(text, "oil") && !strings.Contains(text, "crank") { // as most are
+		return ""
+	}
 	if m := endFloat.FindStringSubmatch(text); m != nil {
 		far, _ := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64)
 		if m[2] == "thou" {
@@ -64,14 +86,6 @@ func ruinedBelow(text string) string {
 	}
 	if dry := noOilUp.FindString(text); dry != "" && !strings.HasSuffix(dry, "cover") {
 		return "oil-way"
-	}
-	text = sight.Bottom(text)
-	for i := range bottomRuin {
-		for _, clause := range commaClauses(text) {
-			if b := &bottomRuin[i]; b.in(clause) && !supposed.MatchString(clause) {
-				return b.fault
-			}
-		}
 	}
 	return ""
 }

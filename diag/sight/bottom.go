@@ -1,6 +1,10 @@
 package sight
 
-import "regexp"
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
 
 // The parts of an engine's bottom end, of what oils it and of what turns with it, by what may
 // come to them. A text that Bottom read has these in the place of their names.
@@ -51,8 +55,14 @@ var crankSaid = regexp.MustCompile(`\b(?:(broken|bent|cracked|snapped|scored) cr
 // chainGuide is a guide where a chain or what tensions it is told of.
 var chainGuide, chainSaid = regexp.MustCompile(`\b(?:guides?(?: rails?)?|(?:tensioner|chain) rails?)\b`), regexp.MustCompile(`\b(?:chain|tensioner)`)
 
+// stems are what every name of these parts has in it: most texts have none.
+var stems = []string{"rod", "bearing", "shell", "journal", "crank", " end", "pin", "thrust", "metal", "babbitt", "pick", "strainer", "screen", "gauze", "pump", "way plug", "oilway", "gallery", "plate", "flywheel", "converter", "shaft", "camshaft", "guide", "rail", "main"}
+
 // Bottom is a text in plain words in which parts of the bottom end stand by their kinds.
 func Bottom(text string) string {
+	if !slices.ContainsFunc(stems, func(stem string) bool { return strings.Contains(text, stem) }) {
+		return text
+	}
 	text = crankSaid.ReplaceAllString(text, Shaft+" $1$2")
 	for _, of := range bottomNames {
 		text = of.named.ReplaceAllString(text, of.kind)

@@ -43,14 +43,6 @@ func (s *story) compose(c *known.Case) {
 	}
 }
 
-// unsayProof takes the proof of a repair out of a story that asks for something: what is
-// left there says that it was not all. Of a fuel circuit each reading is proved by itself.
-func (s *story) unsayProof() {
-	if s.Urgency != diag.NoAction && s.About != diag.AboutFuel {
-		s.members = slices.DeleteFunc(s.members, func(m *member) bool { return m.rule.Class == rule.Sound && m.rule.Kind == rule.OfEarlier })
-	}
-}
-
 // suspects reports a story with causes to tell: what asks for nothing has none but those
 // that what leads it speaks for.
 func (s *story) suspects() bool {

@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 )
 
 // shownSound reports that the tests show the engine sound, and not only that they
@@ -98,4 +99,12 @@ func supplySound(c *known.Case) (made, sound bool) {
 		}
 	}
 	return true, len(s.Circuits) > 0
+}
+
+// unsayProof takes the proof of a repair out of a story that asks for something: what is
+// left there says that it was not all. Of a fuel circuit each reading is proved by itself.
+func (s *story) unsayProof() {
+	if s.Urgency != diag.NoAction && s.About != diag.AboutFuel {
+		s.members = slices.DeleteFunc(s.members, func(m *member) bool { return m.rule.Class == rule.Sound && m.rule.Kind == rule.OfEarlier })
+	}
 }

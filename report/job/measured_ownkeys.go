@@ -92,7 +92,7 @@ func (w *measuring) byKey(k key, n *node, to place, own ownKeys) {
 			name := to.label[strings.LastIndexByte(to.label, '.')+1:]
 			hint = trimsSaid(name, n.text, k.keys)
 			if figure, _ := onlyFigure(n.text, ""); hint == "" && figure != "" {
-				hint = "write '" + name + ": {bank 1: {long: " + strings.TrimSpace(strings.TrimRight(figure, "% percent")) + "}}' if it is the long-term one of that bank, 'short' in the place of 'long' if not"
+				hint = "write '" + name + ": {bank 1: {long: " + strings.TrimSpace(strings.TrimRight(figure, "% percnt")) + "}}' if it is the long-term one of that bank, 'short' in the place of 'long' if not"
 			}
 		}
 		w.r.report(n.pos, cmp.Or(hint, own.hint(n.text)), "'%s' is %s, expected %s", to.label, describe(n), own.expected)

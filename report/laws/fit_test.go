@@ -136,7 +136,7 @@ var checkLaws = []law{
 		}},
 	{name: "O3 an engine that does not start", least: 60, says: "no running or warm engine is asked for where the engine does not start",
 		check: func(s *subject, k *tally) {
-			if !s.complains("no start") && s.tree.text("engine", "runs") != "does not run" {
+			if !s.complains("no start") && s.tree.text("engine", "runs") != "does not run" || s.tree.has("before") { // it may have been before the work
 				return
 			}
 			k.saw()

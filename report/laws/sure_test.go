@@ -60,7 +60,7 @@ func strongIsEarned(s *subject, k *tally) {
 // itself, both of which agree with what makes it low: no rise with oil and air
 // at the exhaust, or a rise and air at the oil filler.
 func threeAgree(s *subject, k *tally) {
-	if !s.petrolFourStroke() || s.oilTells() != "" || s.spoilt() != "" || len(s.names()) < 4 || !exact(s.out.Compression) || s.tree.has("valves") { // a clearance of none explains the leak
+	if !s.petrolFourStroke() || s.oilTells() != "" || s.spoilt() != "" || len(s.names()) < 4 || !exact(s.out.Compression) || s.tree.has("valves") || s.tree.has("before") { // a clearance of none explains the leak, and work that was done speaks against what it renewed
 		return
 	}
 	var low, even []string
