@@ -160,6 +160,26 @@ func weighScattered(c *known.Case, s known.Subject) []Voice {
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
 }
 
+// asGoodAgain is how many times what one of two makes is more than what a leak between them would
+// leave it: judgement, no source.
+const asGoodAgain = 2
+
+// unequalLow reports two neighbours of which one makes far more than another, and none was heard to
+// lose its air to the other: what leaks between two takes about as much from both.
+func unequalLow(c *known.Case, run []string) bool {
+	low, high := 0.0, 0.0
+	for i, n := range run {
+		r := c.Cylinder(n)
+		if r == nil || r.Dry == nil || c.LeaksAt(n, known.AtNeighbour) {
+			return false
+		}
+		if high = max(high, *r.Dry); i == 0 || *r.Dry < low {
+			low = *r.Dry
+		}
+	}
+	return len(run) == 2 && high > asGoodAgain*low
+}
+
 // weighNeighbours starts from what low neighbours commonly come from, and adds
 // what all of them show.
 func weighNeighbours(c *known.Case, s known.Subject) []Voice {
@@ -168,6 +188,7 @@ func weighNeighbours(c *known.Case, s known.Subject) []Voice {
 		where(c.MostLow() && !c.Stood() && !hasDead(c, run), speaks(Known, "wear")),
 		where(c.AllWet(run, known.WetRises), as(OfCompression, append(speaks(Heard, "rings"), denies(Known, "rose-with-oil", "head-gasket", "warped-or-cracked-head")...))),
 		where(c.AllWet(run, known.WetFlat), speaks(DryUp, "head-gasket", "warped-or-cracked-head")),
+		where(unequalLow(c, run), denies(DryUp, "unequal-low", "head-gasket", "warped-or-cracked-head")),
 		where(c.LeakApart(run), as(OfLeakage, append(speaks(Heard, "fault-in-each"), denies(Known, "leak-apart", "head-gasket", "warped-or-cracked-head")...))),
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
 }
