@@ -34,7 +34,7 @@ var repairRules = []Rule{
 		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
 		Why: "The same reading that found the fault now finds the cylinder sound, by more than two tests can differ by. That is the proof of a repair: " +
 			"not that parts were fitted, but that the fault is gone.",
-		Source: "common practice, no source", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
+		Source: "common practice, no source", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved", Lesser: "better-after-repair",
 		SaysBetterThan: []string{"leaks-at-exhaust", "leaks-at-inlet", "leaks-to-crankcase", "leaks-but-serviceable", "leakage-high"}, // a new seat beds in
 	},
 	{

@@ -72,6 +72,9 @@ type Rule struct {
 	// SaysBetterThan names the rules whose findings on the same cylinders are
 	// folded into this one; InsteadOf those that are dropped for it.
 	SaysBetterThan, InsteadOf []string
+	// Lesser names the rule that says less of the very same, which is told for this one in a
+	// story that asks for something; "" for none.
+	Lesser string
 	// Implies names the rules that say less of the very same: they stand among
 	// the findings, said by this one.
 	Implies []string

@@ -30,7 +30,7 @@ func (s *story) compose(c *known.Case) {
 	for _, m := range s.members {
 		s.Urgency = worse(s.Urgency, m.finding.Urgency)
 	}
-	s.unsayProof()
+	s.unsayProof(c)
 	s.book.press(s.members, s.Urgency)
 	s.open()
 	s.Causes, s.Against, s.madeUp = nil, nil, false // of an earlier turn

@@ -101,10 +101,18 @@ func supplySound(c *known.Case) (made, sound bool) {
 	return true, len(s.Circuits) > 0
 }
 
-// unsayProof takes the proof of a repair out of a story that asks for something: what is
-// left there says that it was not all. Of a fuel circuit each reading is proved by itself.
-func (s *story) unsayProof() {
-	if s.Urgency != diag.NoAction && s.About != diag.AboutFuel {
-		s.members = slices.DeleteFunc(s.members, func(m *member) bool { return m.rule.Class == rule.Sound && m.rule.Kind == rule.OfEarlier })
+// unsayProof tells less than that a repair is proved in a story that asks for something: what
+// is left there says that it was not all.
+func (s *story) unsayProof(c *known.Case) {
+	if s.Urgency == diag.NoAction {
+		return
+	}
+	for _, m := range s.members {
+		if m.rule.Lesser == "" {
+			continue
+		}
+		m.rule = rule.Named(m.rule.Lesser)
+		m.say(c)
+		m.finding.Urgency = diag.NoAction // what asks for something is said by the others
 	}
 }
