@@ -34,7 +34,7 @@ var repairRules = []Rule{
 		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
 		Why: "The same reading that found the fault now finds the cylinder sound, by more than two tests can differ by. That is the proof of a repair: " +
 			"not that parts were fitted, but that the fault is gone.",
-		Source: "common practice, no source", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved", Lesser: "better-after-repair",
+		Source: "common practice, no source", Of: provedEach, Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved", Lesser: "better-after-repair",
 		SaysBetterThan: []string{"leaks-at-exhaust", "leaks-at-inlet", "leaks-to-crankcase", "leaks-but-serviceable", "leakage-high"}, // a new seat beds in
 	},
 	{
@@ -97,6 +97,10 @@ var repairWords = map[known.Repair]string{
 func repairedTo(what known.Repair) Scope {
 	return oneSet(repairWords[what], func(c *known.Case) []string { return c.RepairedTo(what) })
 }
+
+// provedEach is each cylinder that the work is proved to have cured, by itself: what one of
+// them still has is no matter of the others.
+var provedEach = Scope{Words: repairWords[known.Proved], Each: true, Of: func(c *known.Case) []known.Subject { return c.ByItself(c.RepairedTo(known.Proved)) }}
 
 // betterForIt are the cylinders that the work made better, those that it has not cured
 // apart from those that nothing is wrong with now.

@@ -229,6 +229,13 @@ func pressuresAreKnown(s *subject, k *tally) {
 		add(c.Expected.Low)
 		add(c.Expected.High)
 	}
+	for _, one := range c.Cylinders { // what it lost since the work
+		for _, name := range s.names() {
+			if then := s.tree.text("before", "compression", "dry", name); then != "" && one.Dry != nil {
+				known = append(known, number(then)-*one.Dry)
+			}
+		}
+	}
 	written := s.tree.String()
 	pattern := pressureIn[c.Unit]
 	for _, f := range s.out.Findings {
