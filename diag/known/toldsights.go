@@ -10,7 +10,7 @@ import (
 // a rule speaks by itself.
 func tellsSight(text string) bool {
 	plain := stillSo(plainWords(text))
-	return saysMixed(plain) || saysMetal(plain) || SpeaksOf(plain, CombustionGas...) || SpeaksOf(plain, FuelInOil...) || SpeaksOf(plain, fuelOutside...) || fuelGetsOut.in(plain) || ruinedBelow(foundIn(plain)) != "" || slices.ContainsFunc(grave, func(d saying) bool { return d.in(plain) })
+	return saysMixed(plain) || saysMetal(plain) || SpeaksOf(plain, waterDrawn...) || SpeaksOf(plain, CombustionGas...) || SpeaksOf(plain, FuelInOil...) || SpeaksOf(plain, fuelOutside...) || fuelGetsOut.in(plain) || ruinedBelow(foundIn(plain)) != "" || slices.ContainsFunc(grave, func(d saying) bool { return d.in(plain) })
 }
 
 // coolantSign reports one of a sign of coolant that goes, of which several make a finding.
