@@ -203,10 +203,33 @@ func (r *reader) bankRows(n *node) *node {
 	if len(r.bankList) < 2 || len(n.text) > longestSaid {
 		return nil
 	}
+	var taken []string
+	out := r.rowsBehind(n, " ,;|", func(text string) string {
+		bank, isBank := r.bankNamed(strings.TrimRight(text, ":="))
+		if !isBank || slices.Contains(taken, bank.Name) {
+			return ""
+		}
+		taken = append(taken, bank.Name)
+		return bank.Name
+	})
+	if out == nil {
+		return nil
+	}
+	for _, b := range r.bankList {
+		if row := out.get(b.Name); row == nil || len(row.items) != len(b.Cylinders) || len(row.items) < 2 {
+			return nil
+		}
+	}
+	return out
+}
+
+// rowsBehind reads rows of readings, each behind what it is called; nil where something else
+// stands among them. called gives the name that a word is, "" for none.
+func (r *reader) rowsBehind(n *node, between string, called func(text string) string) *node {
 	out := &node{kind: mapping, pos: n.pos}
-	for _, f := range separate(evenly(n.text), " ,;|") {
-		if bank, isBank := r.bankNamed(strings.TrimRight(f.text, ":=")); isBank && out.get(bank.Name) == nil {
-			out.entries = append(out.entries, entry{bank.Name, r.within(n, f.at), &node{kind: list, pos: r.within(n, f.at)}})
+	for _, f := range separate(evenly(n.text), between) {
+		if name := called(f.text); name != "" {
+			out.entries = append(out.entries, entry{name, r.within(n, f.at), &node{kind: list, pos: r.within(n, f.at)}})
 			continue
 		}
 		if len(out.entries) == 0 || !isReading(f.text) {
@@ -215,10 +238,8 @@ func (r *reader) bankRows(n *node) *node {
 		row := out.entries[len(out.entries)-1].value
 		row.items = append(row.items, r.piece(n, f))
 	}
-	for _, b := range r.bankList {
-		if row := out.get(b.Name); row == nil || len(row.items) != len(b.Cylinders) || len(row.items) < 2 {
-			return nil
-		}
+	if len(out.entries) == 0 {
+		return nil
 	}
 	return out
 }

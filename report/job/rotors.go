@@ -99,25 +99,19 @@ func (r *reader) faceRows(n *node) *node {
 	if n.kind != scalar || len(n.text) > longestSaid {
 		return nil
 	}
-	out := &node{kind: mapping, pos: n.pos}
-	for _, f := range separate(evenly(n.text), " ,;:=") {
-		if !startsWithFigure(f.text) {
-			out.entries = append(out.entries, entry{fold(f.text), r.within(n, f.at), &node{kind: list, pos: r.within(n, f.at)}})
-			continue
+	out := r.rowsBehind(n, " ,;:=", func(text string) string {
+		if startsWithFigure(text) {
+			return ""
 		}
-		if len(out.entries) == 0 || !isReading(f.text) {
-			return nil
-		}
-		row := out.entries[len(out.entries)-1].value
-		row.items = append(row.items, r.piece(n, f))
+		return fold(text)
+	})
+	if out == nil {
+		return nil
 	}
 	for _, e := range out.entries {
 		if len(e.value.items) != facesOfRotor {
 			return nil
 		}
-	}
-	if len(out.entries) == 0 {
-		return nil
 	}
 	return out
 }

@@ -55,9 +55,13 @@ func toldKeys(section string, path []string, keys []key, units []quantity.Unit) 
 	return out
 }
 
-// keyWords are a key's name and what people call it, without the words that are said of any figure.
+// keyWords are a key's name and what people call it, without the words that are said of any figure,
+// nor a name that is none but a joining word: "40 at idel" is not how hot it was.
 func keyWords(name string) []string {
-	out := []string{strings.ReplaceAll(name, "-", " ")}
+	var out []string
+	if !tellsWord(name) {
+		out = append(out, strings.ReplaceAll(name, "-", " "))
+	}
 	for _, s := range otherKeys {
 		if s.Means != name {
 			continue
